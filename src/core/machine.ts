@@ -1,0 +1,59 @@
+import * as z from 'zod/mini';
+
+export const machineKinds = ['excavator', 'track-loader', 'dozer', 'carrier', 'other'] as const;
+export const trackKinds = ['rubber-cored', 'rubber-coreless', 'steel', 'steel-pads', 'rubber-shoes'] as const;
+export const sides = ['left', 'right'] as const;
+
+export type MachineKind = (typeof machineKinds)[number];
+export type TrackKind = (typeof trackKinds)[number];
+export type Side = (typeof sides)[number];
+
+const count = (least: number, most: number) => z.int().check(z.gte(least), z.lte(most));
+export const text = (most: number) => z.string().check(z.maxLength(most));
+
+/** The shape of an undercarriage; counts are for one side. */
+export const shapeSchema = z.looseObject({
+  track: z.enum(trackKinds),
+  drive: z.enum(['oval', 'high']),
+  idlers: count(1, 3),
+  bottomRollers: count(0, 24),
+  carrierRollers: count(0, 4),
+  slidePlate: z.boolean(),
+  suspension: z.enum(['rigid', 'bogie', 'torsion']),
+  flanges: z.enum(['single', 'double', 'mixed']),
+  tensioner: z.enum(['grease', 'spring']),
+});
+export type Shape = z.infer<typeof shapeSchema>;
+
+/** What may differ between the two sides of one machine. */
+export const sideSchema = z.looseObject({
+  make: z.optional(text(120)),
+  size: z.optional(text(120)),
+  fittedAtHours: z.optional(z.number().check(z.gte(0))),
+  sheet: z.optional(text(120)),
+});
+
+export const machineSchema = z.looseObject({
+  v: z.literal(1),
+  name: text(120),
+  kind: z.enum(machineKinds),
+  maker: z.optional(text(120)),
+  model: z.optional(text(120)),
+  pin: z.optional(text(40)),
+  massKg: z.optional(z.number().check(z.gt(0))),
+  meterHours: z.optional(z.number().check(z.gte(0))),
+  travelHours: z.optional(z.number().check(z.gte(0))),
+  shape: shapeSchema,
+  left: z.optional(sideSchema),
+  right: z.optional(sideSchema),
+  sheet: z.optional(text(120)),
+  rules: z.optional(text(120)),
+  note: z.optional(text(4000)),
+});
+export type Machine = z.infer<typeof machineSchema>;
+
+export const isRubber = (shape: Shape): boolean =>
+  shape.track === 'rubber-cored' || shape.track === 'rubber-coreless';
+
+/** Parts a rubber or steel chain of links and pins has; rubber shoes are bolted on such a chain. */
+export const isChain = (shape: Shape): boolean => !isRubber(shape);

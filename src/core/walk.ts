@@ -1,0 +1,78 @@
+import * as z from 'zod/mini';
+import { loads } from './limits.ts';
+import { text } from './machine.ts';
+import { observedAtSchema } from './readings.ts';
+
+export const purposes = ['jobsite', 'rental-return', 'appraisal'] as const;
+export const depths = ['short', 'full'] as const;
+export const corners = ['front-left', 'rear-left', 'rear-right', 'front-right'] as const;
+export const starts = ['walk', 'track-off', 'drive-first'] as const;
+export const grounds = ['soft-soil', 'mixed', 'gravel', 'rock', 'demolition', 'paving'] as const;
+export const turnings = ['little', 'some', 'much'] as const;
+export const cautions = ['ground', 'raised', 'track-turning', 'grease', 'spring', 'track-down'] as const;
+
+export type Purpose = (typeof purposes)[number];
+export type Depth = (typeof depths)[number];
+export type Corner = (typeof corners)[number];
+export type Start = (typeof starts)[number];
+export type Caution = (typeof cautions)[number];
+
+export const walkSchema = z.looseObject({
+  v: z.literal(1),
+  machine: text(120),
+  purpose: z.enum(purposes),
+  depth: z.enum(depths),
+  start: z.enum(starts),
+  corner: z.enum(corners),
+  startedAt: z.optional(observedAtSchema),
+  finishedAt: z.optional(observedAtSchema),
+  meterHours: z.optional(z.number().check(z.gte(0))),
+  meterTyped: z.optional(text(40)),
+  travelHours: z.optional(z.number().check(z.gte(0))),
+  customer: z.optional(text(160)),
+  site: z.optional(text(160)),
+  jobNumber: z.optional(text(80)),
+  contact: z.optional(text(160)),
+  inspector: z.optional(text(160)),
+  ground: z.optional(z.enum(grounds)),
+  turning: z.optional(z.enum(turnings)),
+  load: z.optional(z.enum(loads)),
+  clean: z.optional(z.enum(['clean', 'working-dirt', 'packed'])),
+  cautions: z.optional(z.array(z.enum(cautions)).check(z.maxLength(12))),
+  /** Items opened that this depth does not ask for. */
+  opened: z.optional(z.array(text(60)).check(z.maxLength(80))),
+  /** Sheet and rule set as pinned: key and stamp; a walk may override the sheet's rule set. */
+  sheet: z.optional(z.looseObject({ key: text(120), stamp: z.optional(text(40)) })),
+  rules: z.optional(z.looseObject({ key: text(120), stamp: z.optional(text(40)) })),
+  /** The step at hand, so that an interrupted walk goes on where it was. */
+  step: z.optional(text(120)),
+  note: z.optional(text(4000)),
+  corrects: z.optional(text(120)),
+});
+export type Walk = z.infer<typeof walkSchema>;
+
+export const workKinds = [
+  'fitted',
+  'turned',
+  'swapped',
+  'link-removed',
+  'meter-changed',
+  'adjusted',
+  'repaired',
+] as const;
+
+/** Something done to the machine; the part is side + component + position. */
+export const workSchema = z.looseObject({
+  v: z.literal(1),
+  kind: z.enum(workKinds),
+  side: z.optional(z.enum(['left', 'right', 'whole'])),
+  component: z.optional(text(60)),
+  number: z.optional(z.int()),
+  item: z.optional(text(60)),
+  meterHours: z.optional(z.number().check(z.gte(0))),
+  newMm: z.optional(z.number()),
+  sheet: z.optional(text(120)),
+  on: z.optional(text(10)),
+  note: z.optional(text(4000)),
+});
+export type Work = z.infer<typeof workSchema>;
