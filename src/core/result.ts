@@ -1,7 +1,6 @@
 /** What a function that may fail by expectation answers; neither side is ever thrown. */
 export type Result<T, E> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly error: E };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E };
 
 /** The good answer. */
 export function ok(): { readonly ok: true; readonly value: undefined };
