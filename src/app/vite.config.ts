@@ -1,11 +1,37 @@
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+import { shellWords } from '../words/shell.ts';
+import { manifest } from './manifest.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+/** Writes the manifest, and the sentences of index.html, from the words. */
+const installPage: Plugin = {
+  name: 'install-page',
+  generateBundle() {
+    this.emitFile({ type: 'asset', fileName: 'manifest.webmanifest', source: JSON.stringify(manifest) });
+  },
+  transformIndexHtml: (html) =>
+    html.replace(/%(\w+)%/g, (_match, key: string) => {
+      const text: unknown = Object.entries(shellWords).find(([name]) => name === key)?.[1];
+      if (typeof text !== 'string') throw new Error(`index.html asks for the unknown word ${key}`);
+      return text;
+    }),
+};
 
 export default defineConfig({
   root: at('.'),
   publicDir: at('../../public'),
+  plugins: [installPage],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: at('../../dist'), emptyOutDir: true, target: 'es2022' },
+  define: { __BUILD_ID__: JSON.stringify('development') },
+  build: {
+    outDir: at('../../dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    manifest: true,
+    modulePreload: { polyfill: false },
+    // A data: address would need its own permission in the Content-Security-Policy.
+    assetsInlineLimit: 0,
+  },
 });
