@@ -16,6 +16,7 @@ export async function buildId() {
   return hash.digest('hex').slice(0, 8);
 }
 
+/** @param {string} folder */
 async function filesUnder(folder) {
   const entries = await readdir(join(root, folder), { recursive: true, withFileTypes: true });
   return entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));

@@ -1,7 +1,7 @@
 // Builds everything that runs: app and service worker into dist/, server and command line into build/.
 import { build as bundle } from 'esbuild';
 import { existsSync } from 'node:fs';
-import { chmod, readFile } from 'node:fs/promises';
+import { chmod } from 'node:fs/promises';
 import { join } from 'node:path';
 import { build as buildPages } from 'vite';
 import { buildId } from './build-id.mjs';
@@ -26,36 +26,44 @@ await browserScript('service-worker/sw.ts', worker);
 const precached = await precacheInto(dist, worker);
 await compress(dist);
 await nodeProgram('src/server/main.ts', 'build/server.js', { packages: 'external' });
-await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
+if (existsSync(join(root, 'src/cli/main.ts')))
+  await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
 console.log(`built ${id}: ${precached.count} files precached, ${precached.size} bytes`);
 
-function browserScript(from, to) {
-  const options = {
-    bundle: true,
+/**
+ * @param {string} from
+ * @param {string} to
+ */
+async function browserScript(from, to) {
+  await bundleStrictly({
+    entryPoints: [join(root, from)],
+    outfile: to,
     minify: true,
     format: 'iife',
     target: 'es2022',
-    logLevel: 'warning',
-    define,
-  };
-  return bundle({ ...options, entryPoints: [join(root, from)], outfile: to }).then(refuseWarnings);
+  });
 }
 
+/**
+ * @param {string} from
+ * @param {string} to
+ * @param {import('esbuild').BuildOptions} options
+ */
 async function nodeProgram(from, to, options) {
-  if (!existsSync(join(root, from))) return;
-  const common = { bundle: true, platform: 'node', format: 'esm', target: 'node20', logLevel: 'warning' };
-  const version = JSON.parse(await readFile(join(root, 'package.json'), 'utf8')).version;
   const outfile = join(root, to);
-  await bundle({
-    ...common,
-    ...options,
+  await bundleStrictly({
     entryPoints: [join(root, from)],
     outfile,
-    define: { ...define, __VERSION__: JSON.stringify(version) },
-  }).then(refuseWarnings);
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    ...options,
+  });
   await chmod(outfile, 0o755);
 }
 
-function refuseWarnings({ warnings }) {
+/** @param {import('esbuild').BuildOptions} options */
+async function bundleStrictly(options) {
+  const { warnings } = await bundle({ bundle: true, logLevel: 'warning', define, ...options });
   if (warnings.length > 0) throw new Error('the bundler warned: see above');
 }

@@ -3,7 +3,10 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, gzip } from 'node:zlib';
 
-/** Lays a .br and a .gz beside every text file, for the server to send as they are. */
+/**
+ * Lays a .br and a .gz beside every text file, for the server to send as they are.
+ * @param {string} dist
+ */
 export async function compress(dist) {
   const entries = await readdir(dist, { recursive: true, withFileTypes: true });
   const texts = entries.filter(

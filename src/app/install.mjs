@@ -20,19 +20,24 @@ export function installIfMissing() {
 }
 
 function refuseOldNode() {
-  const [major, minor] = process.versions.node.split('.').map(Number);
+  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
   if ((major === 20 && minor >= 19) || (major === 22 && minor >= 12) || major > 22) return;
   console.error(`Sagline needs Node 20.19 or later, or 22.12 or later; this is ${process.versions.node}.`);
   process.exit(1);
 }
 
 function isInstalled() {
-  const [wanted, found] = ['package-lock.json', 'node_modules/.package-lock.json'].map(packagesIn);
+  const wanted = packagesIn('package-lock.json');
+  const found = packagesIn('node_modules/.package-lock.json');
   return Object.entries(wanted).every(([path, { version, optional, link }]) => {
     return path === '' || optional || link || found[path]?.version === version;
   });
 }
 
+/**
+ * @param {string} lock
+ * @returns {Record<string, { version?: string, optional?: boolean, link?: boolean }>}
+ */
 function packagesIn(lock) {
   const path = join(root, lock);
   return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).packages : {};

@@ -1,3 +1,4 @@
+import { join, resolve, sep } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import fastify, { type FastifyError, type FastifyInstance, type FastifyReply } from 'fastify';
 import { isAppRoute } from '../protocol/app-routes.ts';
@@ -12,20 +13,29 @@ export type ServerParts = {
 
 /** The HTTP server, not yet listening. */
 export async function createServer({ appDir, tls }: ServerParts): Promise<FastifyInstance> {
-  const options = { bodyLimit: 16 * 1024, requestTimeout: 30_000, forceCloseConnections: true };
+  const headers = securityHeaders(tls !== undefined);
+  const options = {
+    bodyLimit: 16 * 1024,
+    requestTimeout: 30_000,
+    forceCloseConnections: true,
+    // An address that cannot be read comes past all hooks, and would be echoed.
+    frameworkErrors: (_error: FastifyError, _request: unknown, reply: FastifyReply) =>
+      void plain(reply.headers(headers), 400, shellWords.badRequest),
+  };
   const app: FastifyInstance =
     tls === undefined ? fastify(options) : fastify({ ...options, https: tls } as typeof options);
-  const headers = securityHeaders(tls !== undefined);
+  const root = resolve(appDir);
+  const hashedFiles = join(root, 'assets', sep);
   app.addHook('onSend', async (_request, reply) => void reply.headers(headers));
   app.get('/healthz', async (_request, reply) => plain(reply, 200, 'ok'));
   await app.register(fastifyStatic, {
-    root: appDir,
+    root,
     dotfiles: 'ignore',
     preCompressed: true,
     cacheControl: false,
     setHeaders: (response, path) => {
       // Only hashed names may be kept for ever. A proxy that rewrites bytes would break the worker's integrity check.
-      const hashed = path.startsWith(`${appDir}/assets/`);
+      const hashed = path.startsWith(hashedFiles);
       response.setHeader(
         'cache-control',
         hashed ? 'public, max-age=31536000, immutable, no-transform' : 'no-cache, no-transform',

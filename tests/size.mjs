@@ -1,0 +1,45 @@
+// What a phone has to load, in brotli bytes; fails over budget. Run after a build.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
+import { root } from '../src/app/install.mjs';
+
+const dist = join(root, 'dist');
+
+/** @typedef {{ file: string, isEntry?: boolean, imports?: string[], css?: string[] }} Chunk */
+/** @type {Record<string, Chunk>} */
+const chunks = JSON.parse(readFileSync(join(dist, '.vite/manifest.json'), 'utf8'));
+const assets = readdirSync(join(dist, 'assets')).map((name) => `assets/${name}`);
+const scripts = [...assets.filter((name) => name.endsWith('.js')), 'boot.js'];
+const styles = assets.filter((name) => name.endsWith('.css'));
+
+const budgets = [
+  { what: 'first-load JS', files: ['boot.js', ...firstLoad()], limit: 40_000 },
+  { what: 'whole app JS', files: scripts, limit: 90_000 },
+  { what: 'CSS', files: styles, limit: 10_000 },
+  { what: 'service worker', files: ['sw.js'], limit: 12_000 },
+];
+
+for (const { what, files, limit } of budgets) {
+  const bytes = files.reduce(
+    (sum, file) => sum + brotliCompressSync(readFileSync(join(dist, file))).length,
+    0,
+  );
+  const over = bytes > limit;
+  console.log(`${what}: ${bytes} of ${limit} bytes${over ? ' — over budget' : ''}`);
+  if (over) process.exitCode = 1;
+}
+
+/** The entries and what they import without being asked. */
+function firstLoad() {
+  const files = new Set();
+  /** @param {string} key */
+  const add = (key) => {
+    const chunk = chunks[key];
+    if (chunk === undefined || files.has(chunk.file)) return;
+    files.add(chunk.file);
+    chunk.imports?.forEach(add);
+  };
+  for (const [key, chunk] of Object.entries(chunks)) if (chunk.isEntry) add(key);
+  return [...files];
+}
