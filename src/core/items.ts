@@ -180,7 +180,10 @@ export const items: readonly Item[] = [
   item('carrier-roller', 'carrier-flat', found('round', 'flat')),
   item('slide-plate', 'slide-wear', found('sound', 'worn', 'worn-through')),
 
-  item('bottom-roller', 'roller-turn', found('turns', 'rough', 'seized')),
+  item('bottom-roller', 'roller-turn', found('turns', 'rough', 'seized'), {
+    stance: 'raised',
+    depth: 'full',
+  }),
   item('bottom-roller', 'roller-leak', found('dry', 'weeping', 'leaking')),
   item('bottom-roller', 'roller-flat', found('round', 'flat')),
   item('bottom-roller', 'roller-flange', found('sound', 'worn', 'broken', 'missing', 'track-climbs'), {

@@ -1,0 +1,79 @@
+import type { Observed, Reading } from './readings.ts';
+import { toMm, type LengthUnit } from './quantity.ts';
+import type { Size } from './wear.ts';
+
+/** Standard uncertainty in mm of reading with a tool; a reference value, marked there as an estimate. */
+export type ToolUncertainty = Readonly<Record<string, number>>;
+
+const decimalsOf = (typed: string): number => /[.,](\d+)$/.exec(typed.trim())?.[1]?.length ?? 0;
+
+/** The step in mm that a typed number resolves: 0.1 for "12.3" mm, one 32nd of an inch for a tread gauge. */
+export function resolutionMm(typed: string, unit: LengthUnit): number {
+  if (unit === 'mm' || unit === 'in') return toMm(10 ** -decimalsOf(typed), unit);
+  return toMm(1, unit);
+}
+
+/** Standard uncertainty of a value read to steps of d: d/√12 (JCGM 100:2008, F.2.2.1). */
+export const fromResolution = (stepMm: number): number => stepMm / Math.sqrt(12);
+
+function uOf(reading: Reading, typed: string, unit: LengthUnit, tools: ToolUncertainty): number {
+  if (reading.uMm !== undefined) return reading.uMm;
+  const tool = reading.tool === undefined ? 0 : (tools[reading.tool] ?? 0);
+  return Math.hypot(tool, fromResolution(resolutionMm(typed, unit)));
+}
+
+type Sized = Extract<Observed, { kind: 'length' | 'pitch' | 'tread' | 'pair' }>;
+
+export const isSized = (what: Observed): what is Sized =>
+  what.kind === 'length' || what.kind === 'pitch' || what.kind === 'tread' || what.kind === 'pair';
+
+/**
+ * The size a reading stands for. Pitch is length ÷ links. A roller in place is A = 2·(B − C), so that each
+ * millimetre of reading is worth two (Komatsu D61EX-24 manual p. 273). An idler is the mean of its two sides.
+ */
+export function sizeOf(reading: Reading, what: Sized, tools: ToolUncertainty): Size {
+  if (what.kind === 'length') return { mm: what.mm, uMm: uOf(reading, what.typed, what.unit, tools) };
+  if (what.kind === 'pitch') {
+    return { mm: what.totalMm / what.links, uMm: uOf(reading, what.typed, what.unit, tools) / what.links };
+  }
+  const [first, second] = [what.typed[0] ?? '', what.typed[1] ?? ''];
+  const u = Math.hypot(uOf(reading, first, what.unit, tools), uOf(reading, second, what.unit, tools));
+  if (what.kind === 'tread') return { mm: 2 * (what.centreMm - what.linkMm), uMm: 2 * u };
+  return { mm: (what.outerMm + what.innerMm) / 2, uMm: u / 2 };
+}
+
+export interface Sampled {
+  /** The sample by which the part is judged. */
+  readonly worst: Size & { readonly spot: number };
+  readonly meanMm: number;
+  readonly samples: number;
+}
+
+function repeated(sizes: readonly Size[]): Size {
+  const mm = sizes.reduce((sum, each) => sum + each.mm, 0) / sizes.length;
+  const tool = Math.max(...sizes.map((each) => each.uMm));
+  if (sizes.length < 2) return { mm, uMm: tool };
+  const scatter = sizes.reduce((sum, each) => sum + (each.mm - mm) ** 2, 0) / (sizes.length - 1);
+  return { mm, uMm: Math.hypot(tool, Math.sqrt(scatter / sizes.length)) };
+}
+
+/**
+ * Repeats at one spot are averaged and their scatter is error; samples at other spots are judged by the worst
+ * (12, 11 and 3 mm is 3 mm), and their mean is kept. Undefined for no sizes.
+ */
+export function sample(
+  sizes: readonly (Size & { readonly spot: number })[],
+  worseIs: 'smaller' | 'larger',
+): Sampled | undefined {
+  const spots = new Map<number, Size[]>();
+  for (const each of sizes) spots.set(each.spot, [...(spots.get(each.spot) ?? []), each]);
+  const means = [...spots].map(([spot, repeats]) => ({ spot, ...repeated(repeats) }));
+  const sign = worseIs === 'smaller' ? 1 : -1;
+  const [worst] = [...means].sort((a, b) => sign * (a.mm - b.mm) || a.spot - b.spot);
+  if (!worst) return undefined;
+  return {
+    worst,
+    meanMm: means.reduce((sum, each) => sum + each.mm, 0) / means.length,
+    samples: means.length,
+  };
+}
