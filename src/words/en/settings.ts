@@ -1,0 +1,43 @@
+/** Settings and about. */
+export const settings = {
+  title: 'Settings',
+  units: 'Units',
+  depthUnit: 'Small sizes: lugs, grousers, cracks',
+  lengthUnit: 'Long sizes: sag, pitch, tapes',
+  massUnit: 'Mass',
+  theme: 'Look',
+  themes: { system: 'as the phone', light: 'light', dark: 'dark' },
+  locale: 'Numbers and dates',
+  localeSystem: 'as the phone',
+  person: 'Your name, for new walks',
+  saved: 'Kept on this phone',
+  storage: 'Storage',
+  used: (size: string): string => `${size} used`,
+  about: 'About',
+  build: (id: string): string => `version ${id}`,
+  licence: 'MIT licence',
+} as const;
+
+/** Update, install and offline. */
+export const shell = {
+  updateReady: 'A new version is ready.',
+  updateNow: 'Take it now',
+  updateLater: 'Later',
+  updateInWalk: 'A new version is ready. It waits until the walk is finished.',
+  offlineReady: 'Ready: Sagline now works with no network.',
+  install: 'Install on this phone',
+  installHint: 'Installed, it opens from the home screen and works with no network.',
+  installIos: 'Share button, then “Add to Home Screen”.',
+  brokenTitle: 'Something went wrong here',
+  brokenLine: 'What was shown as saved is still saved. Load the page again to go on.',
+  reload: 'Load again',
+} as const;
+
+/** The demo. */
+export const demo = {
+  title: 'Demo machine',
+  invented: 'Everything here is invented: site, machine, people and readings.',
+  remove: 'Remove the demo',
+  removed: 'Demo removed',
+  apart: 'The demo never mixes with your data.',
+} as const;

@@ -1,0 +1,94 @@
+/** Parts of the verdict that all purposes share. */
+export const verdict = {
+  title: 'Verdict',
+  so: 'So far',
+  needs: (call: string): string => `Call: ${call}`,
+  meanwhile: (meanwhile: string): string => `Meanwhile: ${meanwhile}`,
+  theReason: 'The one reason',
+  reasons: 'All reasons',
+  drives: (item: string, place: string): string => `Driven by ${item}, ${place}`,
+  notSeen: 'Not seen',
+  openTitle: 'Open',
+  openLine: 'Not known yet. An open item never makes the call milder.',
+  notRunWhileOpen: 'Not called run: something that could park it is not known.',
+  runExcept: (items: string): string => `run; not seen: ${items}`,
+  nothingOpen: 'Everything that this walk asks for is known.',
+  flip: 'What could change it',
+  flipBy: (item: string, place: string, by: string): string =>
+    `Read ${item} again, ${place}: ${by} would change the call.`,
+  noFlip: 'No single reading taken again would change the call.',
+  rule: (id: string): string => `rule ${id}`,
+  source: (text: string): string => `source: ${text}`,
+  leansOn: 'Leans on estimates',
+  worn: 'Worn',
+  everyItem: 'Every item',
+  readAgain: 'Read again',
+  goBack: 'Back to the walk',
+  exportFile: 'Export the walk file',
+  noReadings: 'Nothing has been read yet. Go round the machine first.',
+  aid: 'The numbers are an aid; the maker’s manual, the site’s rules and a qualified person’s judgement come first.',
+  hoursSoon: 'Hours left need at least a second walk.',
+  recheckAt: (hours: string): string => `Look again by ${hours} on the meter.`,
+} as const;
+
+/** First screen of a jobsite call. */
+export const jobsiteVerdict = {
+  mayMove: 'May it move?',
+  mayWork: 'May it work?',
+  untilWhen: 'Until when?',
+  moveYes: 'Yes',
+  moveOnly: 'Only straight, level and slow, to the loader',
+  moveNo: 'No. Leave it where it stands.',
+  workYes: 'Yes',
+  workLight: 'Light work only; look at it every day',
+  workNo: 'No',
+  workNotKnown: 'Not settled: see what is open',
+  untilNext: 'Until the next walk',
+  untilDone: (call: string): string => `Until this is done: ${call}`,
+  untilDay: 'Look at it every day',
+  stopNow: 'Stop now',
+  bring: 'What to bring',
+  bringNothing: 'Nothing but the tools of this walk.',
+  bringParts: 'Parts',
+  bringTools: 'Tools',
+  bringBlocks: 'Blocks or rated stands, and chocks',
+  bringSecond: 'A second person',
+  bringGrease: 'Grease gun, eye protection',
+  notSeen: 'What was not seen',
+} as const;
+
+/** First screen of a rental return. */
+export const rentalVerdict = {
+  outAgain: 'Can it go out again today?',
+  outYes: 'Yes',
+  outAfter: (call: string): string => `After this is done: ${call}`,
+  outNo: 'No',
+  outNotKnown: 'Not settled: see what is open',
+  chargeable: 'Is anything chargeable?',
+  chargeNone: 'No damage found. Wear is charged only where the contract says so.',
+  chargeDamage: (count: number): string =>
+    count === 1 ? '1 place looks like damage' : `${count} places look like damage`,
+  chargeNotKnown: 'Cannot be said: there is no hand-out walk to compare with.',
+  chargeSomeOpen: 'Not all of it was seen: see what is open.',
+  proof: 'Is the proof complete, before the renter leaves?',
+  proofYes: 'Yes: every finding has its reading.',
+  proofMissing: (count: number): string =>
+    count === 1 ? 'No: 1 finding lacks its proof' : `No: ${count} findings lack their proof`,
+  handOut: (when: string): string => `compared with the hand-out walk of ${when}`,
+  noHandOut: 'No hand-out walk on this phone. Only what is damage in itself can be claimed.',
+} as const;
+
+/** First screen of an appraisal. */
+export const appraisalVerdict = {
+  deduct: 'What to deduct now',
+  deductNothing: 'No part needs doing now.',
+  deductNeedsPrices:
+    'Parts that need doing now are listed. Sums need prices, which this version does not hold.',
+  worstLeft: 'Worst part, left',
+  worstRight: 'Worst part, right',
+  worstNone: 'nothing read on this side',
+  signs: 'Warning signs',
+  signsNone: 'None noted.',
+  notVerified: 'Not verified',
+  allVerified: 'Everything this walk asks for was verified.',
+} as const;
