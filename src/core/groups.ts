@@ -71,7 +71,8 @@ export function itemsInGroup(
 }
 
 /** The reading item under which the pass of a group is stored. */
-export const passItem = (group: GroupId): string => `pass-${group}`;
+export const passItem = (group: GroupId, raised: boolean): string =>
+  raised ? `pass-${group}-raised` : `pass-${group}`;
 
 /** The numbers of a component's parts on one side: 1 … n from the idler, or one part without a number. */
 export const numbersOf = (component: Component, parts: number): readonly (number | undefined)[] =>

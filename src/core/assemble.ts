@@ -1,0 +1,163 @@
+import { isDemo, makeKey, parseKey, prefixOf, type Id, type RecordKey } from './keys.ts';
+import type { LimitSheet } from './limits.ts';
+import type { Machine, Side } from './machine.ts';
+import type { Reading } from './readings.ts';
+import { err, ok, type Result } from './result.ts';
+import type { RuleSet } from './rules.ts';
+import type { ToolUncertainty } from './sizes.ts';
+import type { PlacedReading, ScoreInput } from './states.ts';
+import { displayed, isClash, isNewer, sameValue, type Version } from './versions.ts';
+import type { Walk, Work } from './walk.ts';
+
+/** The version of record values that this build writes and understands. */
+export const valueVersion = 1;
+
+/** Where records are read from: a phone's storage, a file or a server, already merged. */
+export interface Shelf {
+  readonly get: (key: string) => readonly Version[];
+  readonly under: (prefix: string) => readonly (readonly [RecordKey, readonly Version[]])[];
+}
+
+/** The sheets and rule sets that come with the app, by key. */
+export interface BuiltIn {
+  readonly limits: Readonly<Record<string, LimitSheet>>;
+  readonly rules: Readonly<Record<string, RuleSet>>;
+  readonly tools: ToolUncertainty;
+}
+
+export interface Assembled {
+  readonly input: ScoreInput;
+  readonly machineKey: string;
+  readonly sheetKeys: Readonly<Record<Side, string | undefined>>;
+  readonly rulesKey: string | undefined;
+  /** A pinned sheet or rule set has been edited since the walk pinned it. */
+  readonly changed: { readonly sheet: boolean; readonly rules: boolean };
+}
+
+export type AssembleError = {
+  readonly kind: 'no-walk' | 'no-machine' | 'newer-version';
+  readonly key: string;
+};
+
+/**
+ * The displayed value of a merged set as a record of ours, or undefined when it is missing, removed or newer.
+ * Values were checked where they came in, so they are taken for what their key says.
+ */
+export function valueIn<T>(versions: readonly Version[]): T | undefined {
+  const value = displayed(versions)?.value;
+  return value === undefined || isNewer(value, valueVersion) ? undefined : (value as unknown as T);
+}
+
+const isFromNewer = (versions: readonly Version[]): boolean => {
+  const value = displayed(versions)?.value;
+  return value !== undefined && isNewer(value, valueVersion);
+};
+
+interface Sorted {
+  readonly readings: PlacedReading[];
+  readonly takenBack: Omit<PlacedReading, 'reading'>[];
+  readonly newer: Omit<PlacedReading, 'reading'>[];
+  readonly clashes: PlacedReading[];
+}
+
+/** Splits the readings of a walk into what can be scored and what is open. */
+function sortReadings(shelf: Shelf, walk: Id, demo: boolean): Sorted {
+  const sorted: Sorted = { readings: [], takenBack: [], newer: [], clashes: [] };
+  for (const [key, versions] of shelf.under(prefixOf('reading', { owner: walk, demo }))) {
+    const parts = parseKey(key);
+    const shown = displayed(versions);
+    if (parts?.kind !== 'reading' || !shown) continue;
+    const at = { place: parts.place, item: parts.item, n: parts.n };
+    if (isFromNewer(versions)) sorted.newer.push(at);
+    else if (shown.value === undefined) sorted.takenBack.push(at);
+    else sorted.readings.push({ ...at, reading: shown.value as unknown as Reading });
+    if (isClash(versions)) sorted.clashes.push(...otherSides(versions, shown, at));
+  }
+  return sorted;
+}
+
+function otherSides(
+  versions: readonly Version[],
+  shown: Version,
+  at: Omit<PlacedReading, 'reading'>,
+): readonly PlacedReading[] {
+  return versions.flatMap((version) => {
+    const value = version.value;
+    if (value === undefined || sameValue(version, shown) || isNewer(value, valueVersion)) return [];
+    return [{ ...at, reading: value as unknown as Reading }];
+  });
+}
+
+/** Whole years since the newest `fitted` record of a side's track, by the walk's date; undefined if not known. */
+function ageOf(work: readonly Work[], side: Side, walkedOn: string | undefined): number | undefined {
+  const fitted = work.filter(
+    (each) => each.kind === 'fitted' && each.component === 'track' && each.side === side,
+  );
+  const newest = fitted
+    .flatMap(({ on }) => on ?? [])
+    .sort()
+    .at(-1);
+  if (newest === undefined || walkedOn === undefined) return undefined;
+  const years = Number(walkedOn.slice(0, 4)) - Number(newest.slice(0, 4));
+  return walkedOn.slice(5, 10) < newest.slice(5, 10) ? years - 1 : years;
+}
+
+function workOf(shelf: Shelf, machineKey: string): readonly Work[] {
+  const parts = parseKey(machineKey);
+  if (parts?.kind !== 'machine') return [];
+  const prefix = prefixOf('work', { owner: parts.id, demo: isDemo(machineKey) });
+  return shelf.under(prefix).flatMap(([, versions]) => valueIn<Work>(versions) ?? []);
+}
+
+const isChanged = (shelf: Shelf, pin: { key: string; stamp?: string | undefined } | undefined): boolean =>
+  pin?.stamp !== undefined && displayed(shelf.get(pin.key))?.stamp !== pin.stamp;
+
+/** Gathers from records all that scoring a walk needs; built-in sheets and sets stand in where none is stored. */
+export function assemble(shelf: Shelf, builtIn: BuiltIn, walkKey: string): Result<Assembled, AssembleError> {
+  const versions = shelf.get(walkKey);
+  const walk = valueIn<Walk>(versions);
+  const parts = parseKey(walkKey);
+  if (!walk || parts?.kind !== 'walk') {
+    return err({ kind: isFromNewer(versions) ? 'newer-version' : 'no-walk', key: walkKey });
+  }
+  const machine = valueIn<Machine>(shelf.get(walk.machine));
+  if (!machine) return err({ kind: 'no-machine', key: walk.machine });
+  const sheetAt = (key: string | undefined): LimitSheet | undefined =>
+    key === undefined ? undefined : (valueIn<LimitSheet>(shelf.get(key)) ?? builtIn.limits[key]);
+  const keyFor = (side: Side): string | undefined => machine[side]?.sheet ?? walk.sheet?.key ?? machine.sheet;
+  const sheetKeys = { left: keyFor('left'), right: keyFor('right') };
+  const sheets = { left: sheetAt(sheetKeys.left), right: sheetAt(sheetKeys.right) };
+  const rulesKey = walk.rules?.key ?? sheets.left?.rules ?? sheets.right?.rules ?? machine.rules;
+  const rules =
+    rulesKey === undefined ? undefined : (valueIn<RuleSet>(shelf.get(rulesKey)) ?? builtIn.rules[rulesKey]);
+  const work = workOf(shelf, walk.machine);
+  const ages = (['left', 'right'] as const).flatMap((side) => {
+    const years = ageOf(work, side, walk.startedAt?.utc);
+    return years === undefined ? [] : [[side, years] as const];
+  });
+  return ok({
+    input: {
+      machine,
+      walk,
+      sheets,
+      rules,
+      ...sortReadings(shelf, parts.id, isDemo(walkKey)),
+      tools: builtIn.tools,
+      ageYears: Object.fromEntries(ages),
+    },
+    machineKey: walk.machine,
+    sheetKeys,
+    rulesKey,
+    changed: { sheet: isChanged(shelf, walk.sheet), rules: isChanged(shelf, walk.rules) },
+  });
+}
+
+/** The key of a walk's reading. */
+export const readingKey = (
+  walkKey: string,
+  at: Omit<PlacedReading, 'reading'>,
+): RecordKey<'reading'> | undefined => {
+  const parts = parseKey(walkKey);
+  if (parts?.kind !== 'walk') return undefined;
+  return makeKey({ kind: 'reading', walk: parts.id, ...at, ...(isDemo(walkKey) && { demo: true }) });
+};
