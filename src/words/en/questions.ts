@@ -1,3 +1,4 @@
+import { unreachable } from '../../core/result.ts';
 import type { Formatter } from '../format.ts';
 
 /** Why a reading is asked about before it is taken; values are base units. */
@@ -44,6 +45,8 @@ export function questionLine(question: Question, format: Formatter): string {
     }
     case 'meter-back':
       return `The hour meter shows ${format.hours(question.hours)}, but it showed ${format.hours(question.lastHours)} before. Was the meter changed?`;
+    default:
+      return unreachable(question);
   }
 }
 
