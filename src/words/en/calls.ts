@@ -25,5 +25,11 @@ export const meanwhileWords: Readonly<Record<Meanwhile, Explained>> = {
   nothing: { word: 'nothing', line: 'Leave it where it stands; do not drive or move it.' },
 };
 
+/** What is shown instead of run while something that could park the machine is not known. */
+export const openCall: Explained = {
+  word: 'open',
+  line: 'Nothing bad was found, but something that could stop it is not known yet.',
+};
+
 /** Which way an `adjust` goes. */
 export const adjustWords = { tighten: 'tighten', ease: 'ease' } as const;

@@ -107,16 +107,16 @@ export const unseenWords: Readonly<Record<UnseenReason, string>> = {
   other: 'another reason',
 };
 
+/** By tool id. */
 export const toolWords = {
   caliper: 'caliper',
   'depth-gauge': 'depth gauge',
   'tread-gauge': 'tread gauge',
+  rule: 'steel rule',
   tape: 'tape',
-  ruler: 'steel ruler',
-  straightedge: 'straightedge and ruler',
-  dowel: 'bolt or dowel of known size',
+  straightedge: 'straightedge and rule',
+  'bolt-or-dowel': 'bolt or dowel of known size',
   eye: 'by eye',
-  other: 'other',
 } as const;
 
 export const unitNames: Readonly<Record<LengthUnit, Choice>> = {

@@ -1,4 +1,5 @@
 import type { Component } from '../../core/items.ts';
+import type { PlaceParts, PlaceSide } from '../../core/keys.ts';
 
 /** What a person reads about one item: its trade name, the question of its step, and its findings. */
 export interface ItemWords {
@@ -67,7 +68,11 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
       parted: 'parted',
     },
   },
-  crack: { name: 'crack or cut', ask: 'How long and how deep is the worst crack or cut?' },
+  crack: {
+    name: 'crack or cut',
+    ask: 'How long and how deep is the worst crack or cut?',
+    findings: { 'cord-visible': 'cord visible' },
+  },
   bulge: { name: 'bulge', ask: 'Is there a bulge or blister?', findings: { none: 'none', bulge: 'bulge' } },
   'lug-damage': {
     name: 'lug damage',
@@ -345,17 +350,21 @@ export const componentNames: Readonly<Record<Component, { readonly one: string; 
   frame: { one: 'track frame', many: 'track frames' },
 };
 
-export type PlaceSide = 'left' | 'right' | 'whole';
-
 export const sideNames: Readonly<Record<PlaceSide, string>> = {
   left: 'left',
   right: 'right',
   whole: 'whole machine',
 };
 
+const isComponent = (component: string): component is Component => component in componentNames;
+
+/** The name of a component; one of a newer version keeps its id. */
+export const componentName = (component: string): string =>
+  isComponent(component) ? componentNames[component].one : component;
+
 /** Where something is, as a mechanic says it: `left bottom roller 3`, `right track`, `machine`. */
-export function placeName(side: PlaceSide, component: Component, number?: number): string {
-  const part = componentNames[component].one;
+export function placeName({ side, component, number }: PlaceParts): string {
+  const part = componentName(component);
   const numbered = number === undefined ? part : `${part} ${number}`;
   return side === 'whole' ? numbered : `${sideNames[side]} ${numbered}`;
 }

@@ -1,9 +1,9 @@
-import type { SagMethod } from '../../core/limits.ts';
+import { sagMethods, type SagMethod } from '../../core/limits.ts';
 import type { Open, OpenKind, Params } from '../../core/reason.ts';
-import type { UnseenReason } from '../../core/readings.ts';
+import { unseenReasons, type UnseenReason } from '../../core/readings.ts';
 import type { Formatter } from '../format.ts';
 import { unseenWords } from './choices.ts';
-import { sagMethodWords } from './sag.ts';
+import { cleanlinessWords, postureWords, sagMethodWords } from './sag.ts';
 
 /** What is not known, and how to mend that. */
 export interface OpenWords {
@@ -13,31 +13,54 @@ export interface OpenWords {
 
 type Say = (params: Params, format: Formatter) => OpenWords;
 
-const isUnseen = (why: unknown): why is UnseenReason => typeof why === 'string' && why in unseenWords;
-const isMethod = (method: unknown): method is SagMethod =>
-  typeof method === 'string' && method in sagMethodWords;
-
-/** How the sheet reads the sag, as the end of a sentence; `methods` may hold several, parted by commas. */
-const sheetReads = (methods: unknown): string =>
-  String(methods ?? '')
-    .split(',')
-    .map((method) => (isMethod(method) ? sagMethodWords[method].reads : undefined))
-    .filter((reads) => reads !== undefined)
-    .join(', or ');
+const unseenOf = (why: unknown): UnseenReason | undefined => unseenReasons.find((each) => each === why);
+const methodOf = (method: unknown): SagMethod | undefined => sagMethods.find((each) => each === method);
 
 function needs(params: Params, format: Formatter): OpenWords {
-  const needed = params.needs ?? params.item;
-  const name = needed === undefined ? 'another reading' : format.item(String(needed));
+  const name = params.item === undefined ? 'another reading' : format.item(String(params.item));
   return { what: `It depends on ${name}, which is not known.`, mend: `Read ${name}.` };
 }
 
+/** A print that wants the track in working dirt, and the track was clean. */
+const otherDirt: OpenWords = {
+  what: `Not comparable: this sheet measures ${cleanlinessWords['working-dirt']}, and the track was clean.`,
+  mend: 'Work it a while, then measure as it runs.',
+};
+
 function notComparable(params: Params): OpenWords {
-  const reads = sheetReads(params.sheet ?? params.methods);
-  const was = isMethod(params.method) ? `This was read ${sagMethodWords[params.method].reads}. ` : '';
-  const from = reads === '' ? 'in another way' : `from ${reads}`;
+  if (params.clean === 'working-dirt') return otherDirt;
+  const [method, wanted] = [methodOf(params.method), methodOf(params.wanted)];
+  const posture =
+    params.wantedPosture === 'raised' || params.wantedPosture === 'ground' ? params.wantedPosture : undefined;
+  const from = wanted ? sagMethodWords[wanted].reads : 'another datum';
+  if (method === wanted && posture) {
+    return {
+      what: `Not comparable: this sheet measures with the machine ${postureWords[posture]}, or under another load.`,
+      mend: 'Measure again in the sheet’s way.',
+    };
+  }
   return {
-    what: `Not comparable: ${was}This sheet measures ${from}.`,
+    what: `Not comparable: this sheet measures from ${from}${posture ? `, ${postureWords[posture]}` : ''}.`,
     mend: 'Measure again in the sheet’s way, or take a sheet that measures your way.',
+  };
+}
+
+function notRead(params: Params): OpenWords {
+  if (typeof params.have !== 'number' || typeof params.want !== 'number') {
+    return { what: 'Not read yet.', mend: 'Read it, pass it, or say why it could not be reached.' };
+  }
+  const left = params.want - params.have;
+  return {
+    what: `Read at ${params.have} of ${params.want} spots.`,
+    mend: left === 1 ? 'Read one more spot.' : `Read ${left} more spots.`,
+  };
+}
+
+function notSeen(params: Params): OpenWords {
+  const why = unseenOf(params.why);
+  return {
+    what: why ? `Not seen: ${unseenWords[why]}.` : 'Not seen.',
+    mend: why === 'mud' ? 'Clean it and look again.' : 'Come back to it when it can be reached.',
   };
 }
 
@@ -47,11 +70,8 @@ const fixed = (what: string, mend: string): Say => {
 };
 
 const sayings: Readonly<Record<OpenKind, Say>> = {
-  'not-read': fixed('Not read yet.', 'Read it, pass it, or say why it could not be reached.'),
-  'not-seen': (params) => ({
-    what: isUnseen(params.why) ? `Not seen: ${unseenWords[params.why]}.` : 'Not seen.',
-    mend: params.why === 'mud' ? 'Clean it and look again.' : 'Come back to it when it can be reached.',
-  }),
+  'not-read': notRead,
+  'not-seen': notSeen,
   'half-seen': fixed('Only half of the loop was seen.', 'Roll the track half a turn and look at the rest.'),
   'by-eye': fixed('Judged by eye, not measured.', 'Measure it where it matters.'),
   'taken-back': fixed('The reading was taken back.', 'Read it again.'),
@@ -74,8 +94,8 @@ const sayings: Readonly<Record<OpenKind, Say>> = {
   ),
   'no-sheet': fixed('There is no limit sheet for this machine.', 'Choose or write a limit sheet.'),
   'no-limit': fixed(
-    'The limit sheet has no new value and limit for this.',
-    'Look it up and enter it on the sheet.',
+    'The limit sheet has no new size and limit for this.',
+    'Look them up and enter them on the sheet.',
   ),
   'not-comparable': notComparable,
   'no-sag-value': fixed(
@@ -87,7 +107,7 @@ const sayings: Readonly<Record<OpenKind, Say>> = {
     'Clean it first, then measure. Never ease grease on packed mud.',
   ),
   questioned: fixed(
-    'The value is hardly possible and nobody has confirmed it.',
+    'The value can hardly be right, and nobody has confirmed it.',
     'Read it again, or confirm it.',
   ),
   needs,
@@ -97,7 +117,7 @@ const sayings: Readonly<Record<OpenKind, Say>> = {
   ),
 };
 
-/** The words for something open; params used when present: `why`, `method`, `sheet`, `needs`. */
+/** The words for something open. */
 export const openWords = (open: Open, format: Formatter): OpenWords =>
   sayings[open.kind](open.params, format);
 

@@ -1,54 +1,49 @@
-import { unreachable } from '../../core/result.ts';
+import type { Params } from '../../core/reason.ts';
 import type { Formatter } from '../format.ts';
 
-/** Why a reading is asked about before it is taken; values are base units. */
-export type Question =
-  | {
-      readonly kind: 'out-of-range';
-      readonly item: string;
-      readonly mm: number;
-      readonly lowMm: number;
-      readonly highMm: number;
-    }
-  | { readonly kind: 'negative'; readonly item: string; readonly mm: number }
-  | { readonly kind: 'thicker-than-new'; readonly item: string; readonly mm: number; readonly newMm: number }
-  | { readonly kind: 'far-past-limit'; readonly item: string; readonly percent: number }
-  | { readonly kind: 'better-than-last'; readonly item: string; readonly mm: number; readonly lastMm: number }
-  | {
-      readonly kind: 'wrong-pitch';
-      readonly pitchMm: number;
-      readonly nominalMm: number;
-      readonly links: number;
-      readonly likelyLinks?: number;
-    }
-  | { readonly kind: 'meter-back'; readonly hours: number; readonly lastHours: number };
+const mm = (params: Params, name: string): number => Number(params[name] ?? 0);
 
-/** What to ask about an implausible value. */
-export function questionLine(question: Question, format: Formatter): string {
-  switch (question.kind) {
-    case 'out-of-range':
-      return `${format.depth(question.mm)} of ${format.item(question.item)} would be outside anything known (${format.depth(question.lowMm)} to ${format.depth(question.highMm)}). Is the unit right?`;
+/** A pitch that is short by one link in so many was divided by one too many. */
+function linksHint(params: Params, links: number | undefined): string {
+  const wasFive =
+    links !== undefined &&
+    Math.abs((mm(params, 'mm') * links) / (links - 1) / mm(params, 'newMm') - 1) < 0.05;
+  return wasFive
+    ? `Did the tape span ${links - 1} links, not ${links}? Five pins span four links.`
+    : 'Count the links again: five pins span four links.';
+}
+
+/**
+ * What to ask about a value that cannot well be right; `params` are those of core/plausible.ts, `links` is how
+ * many links a pitch was divided by.
+ */
+export function questionLine(itemId: string, params: Params, format: Formatter, links?: number): string {
+  const value = format.depth(mm(params, 'mm'));
+  switch (params.why) {
     case 'negative':
-      return `${format.item(question.item)} cannot well be below nothing. Is ${format.depth(question.mm)} right?`;
-    case 'thicker-than-new':
-      return `${format.depth(question.mm)} would be better than new (${format.depth(question.newMm)}). Right place, right sheet, right unit?`;
-    case 'far-past-limit':
-      return `That would be ${format.percent(question.percent)} worn. Right place, right sheet, right unit?`;
-    case 'better-than-last':
-      return `Last walk it read ${format.depth(question.lastMm)}; parts do not grow back. Was it changed or turned, or is this another place?`;
-    case 'wrong-pitch': {
-      const hint =
-        question.likelyLinks === undefined
-          ? 'Count the links again: five pins span four links.'
-          : `Did the tape span ${format.plural(question.likelyLinks, 'link', 'links')}, not ${format.number(question.links)}? Five pins span four links.`;
-      return `A pitch of ${format.length(question.pitchMm)} does not fit this chain (${format.length(question.nominalMm)}). ${hint}`;
+      return `${value} is below nothing. Is the minus right?`;
+    case 'range': {
+      const most = mm(params, 'mostMm');
+      const range = `${format.depth(mm(params, 'leastMm'))} to ${format.depth(most)}`;
+      return `${value} of ${format.item(itemId)}? Known machines have ${range}. Right place, right unit, point where it belongs?`;
     }
-    case 'meter-back':
-      return `The hour meter shows ${format.hours(question.hours)}, but it showed ${format.hours(question.lastHours)} before. Was the meter changed?`;
+    case 'pitch':
+      return `A pitch of ${format.length(mm(params, 'mm'))} does not fit this chain, new ${format.length(mm(params, 'newMm'))}. ${linksHint(params, links)}`;
+    case 'percent':
+      return mm(params, 'percent') < 0
+        ? `${value} would be better than new (${format.depth(mm(params, 'newMm'))}). Right place, right sheet, right unit?`
+        : `${value} would be ${format.percent(mm(params, 'percent'))} worn. Right place, right sheet, right unit?`;
     default:
-      return unreachable(question);
+      return `${value} of ${format.item(itemId)}: is that right?`;
   }
 }
+
+/** A reading that grew back since the last walk. */
+export const betterThanLast = (now: string, last: string): string =>
+  `Last walk it read ${last}, now ${now}; parts do not grow back. Was it changed or turned, or is this another place?`;
+
+export const meterWentBack = (now: string, last: string): string =>
+  `The hour meter shows ${now}, but it showed ${last} before. Was the meter changed?`;
 
 export const questionAnswers = {
   right: 'It is right',

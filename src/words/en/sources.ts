@@ -11,9 +11,3 @@ export const sourceMarkWords: Readonly<Record<SourceMark, string>> = {
   entered: 'entered by a person',
   measured: 'measured when new',
 };
-
-export const softSource =
-  'This leans on a starting value that is an estimate. Look the figure up in the machine’s manual and enter it on the limit sheet.';
-
-export const printContradicts = 'The print contradicts itself in its two units; the stricter one is used.';
-export const loadAssumed = 'The load is not known, so the strictest load’s limit is used.';
