@@ -50,11 +50,15 @@ export const compareBytewise = (a: string, b: string): number => (a < b ? -1 : a
 export const furthestAhead = 1_000_000;
 
 /**
- * Our counter after having seen others', or the first one that runs too far ahead of it.
+ * Our counter after having seen others', or the first one that runs further ahead of it than `furthest`.
  * Without foreign stamps the counter stays.
  */
-export function observeStamps(counter: number, foreign: readonly Stamp[]): Result<number, Stamp> {
-  const ahead = foreign.find((stamp) => counterOf(stamp) > counter + furthestAhead);
+export function observeStamps(
+  counter: number,
+  foreign: readonly Stamp[],
+  furthest = furthestAhead,
+): Result<number, Stamp> {
+  const ahead = foreign.find((stamp) => counterOf(stamp) > counter + furthest);
   if (ahead !== undefined) return err(ahead);
   return ok(foreign.reduce((highest, stamp) => Math.max(highest, counterOf(stamp)), counter));
 }

@@ -153,6 +153,9 @@ export function restamp<V>(version: Version<V>, { from, to, sentThrough }: NewId
   return { ...version, stamp: makeStamp(counter, to), seen, by };
 }
 
+/** The newest `v` of a record value that this build understands, the same for all kinds so far. */
+export const valueVersion = 1;
+
 /** True when a newer build wrote this value: it is shown as such, counts as open and is never edited. */
 export const isNewer = (value: RecordValue, ours: number): boolean =>
   typeof value['v'] === 'number' && value['v'] > ours;

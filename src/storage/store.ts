@@ -130,5 +130,6 @@ export interface Store {
   probe(): Promise<Stored<undefined>>;
   /** Called before the connection is given up to another tab; the answer is awaited for a second at most. */
   beforeClose(flush: () => Promise<unknown>): () => void;
-  close(): Promise<void>;
+  /** Gives the connection up for good; transactions under way complete. */
+  close(): void;
 }

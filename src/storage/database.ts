@@ -1,0 +1,255 @@
+import { err, ok, type Result } from '../core/result.ts';
+import { isBug, transactionError, type StorageError } from './errors.ts';
+import { openDatabase, type OpeningEvent, type Source } from './opening.ts';
+import { freeReserve } from './reserve.ts';
+import type { Connection, StoreName } from './schema.ts';
+import { selfTest } from './self-test.ts';
+import { StatusHolder, type StatusCode } from './status.ts';
+import { inTransaction, type Job, type Mode } from './transaction.ts';
+import type { Worth } from './worth.ts';
+
+const retryAfterMs = 10_000;
+const flushWithinMs = 1_000;
+
+const statusOf: Record<StorageError['kind'], StatusCode> = {
+  closed: 'lost',
+  unknown: 'lost',
+  quota: 'full',
+  blocked: 'blocked',
+  stuck: 'stuck',
+  corrupt: 'corrupt',
+  denied: 'denied',
+  'too-new': 'too-new',
+  'updated-elsewhere': 'updated-elsewhere',
+};
+
+/** A connection after its self test; `denied` when it turned out that it keeps nothing. */
+interface Handle {
+  readonly db: Connection;
+  readonly denied?: StorageError;
+}
+
+type Opened = Result<Handle, StorageError>;
+
+/**
+ * The only owner of the connection. Every failure ends up here, and each kind has one reaction:
+ *
+ *     closed, unknown    drop the connection, reopen, run the whole transaction once more; then `lost`
+ *     quota              reopen, give up the reserve if the work is worth it, once more; `full`
+ *     blocked, stuck     told and waited for; calls are answered with the error meanwhile
+ *     corrupt, lost      tried again every 10 s and at every call; no copy in memory that only seems to save
+ *     denied             reading goes on, writing is refused
+ *     too-new            refused for good
+ *     versionchange      flush, close for good: another tab has a newer build
+ */
+export class Database {
+  readonly status = new StatusHolder();
+  readonly #source: Source;
+  readonly #changedUnseen: () => void;
+  readonly #flushes = new Set<() => Promise<unknown>>();
+  #opening: Promise<Opened> | undefined;
+  #current: Handle | undefined;
+  #ended: StorageError | undefined;
+  #cancelRetry = (): void => undefined;
+
+  /** Starts to open at once; `changedUnseen` is called when the data may have been replaced behind our back. */
+  constructor(source: Source, changedUnseen: () => void) {
+    this.#source = source;
+    this.#changedUnseen = changedUnseen;
+    void this.#handle();
+  }
+
+  read<T, const Stores extends readonly StoreName[]>(
+    stores: Stores,
+    work: Job<T, Stores, 'readonly'>['work'],
+  ): Promise<Result<T, StorageError>> {
+    return this.#run({ stores, mode: 'readonly', durability: 'relaxed', work }, false);
+  }
+
+  write<T, const Stores extends readonly StoreName[]>(
+    stores: Stores,
+    { durability, reserve }: Worth,
+    work: Job<T, Stores, 'readwrite'>['work'],
+  ): Promise<Result<T, StorageError>> {
+    return this.#run({ stores, mode: 'readwrite', durability, work }, reserve);
+  }
+
+  /** There is room again. */
+  hasRoom(): void {
+    if (this.status.current() === 'full') this.status.set('open');
+  }
+
+  /** Forgets that nothing could be kept, so that the next call finds out anew. */
+  testAgain(): void {
+    if (this.#current?.denied !== undefined) this.#drop(this.#current);
+  }
+
+  beforeClose(flush: () => Promise<unknown>): () => void {
+    this.#flushes.add(flush);
+    return () => void this.#flushes.delete(flush);
+  }
+
+  /** Closes for good, after the transactions that are under way. */
+  close(): void {
+    this.#end({ kind: 'closed', detail: 'closed by the app' });
+  }
+
+  async #run<T, Stores extends readonly StoreName[], M extends Mode>(
+    job: Job<T, Stores, M>,
+    mayUseReserve: boolean,
+  ): Promise<Result<T, StorageError>> {
+    const first = await this.#handle();
+    if (!first.ok) return first;
+    const tried = await attempt(first.value, job);
+    if (tried.ok || !(await this.#mend(first.value, tried.error, mayUseReserve))) return tried;
+    const second = await this.#handle();
+    if (!second.ok) return second;
+    const again = await attempt(second.value, job);
+    if (!again.ok) this.#fail(again.error, second.value);
+    return again;
+  }
+
+  /** True when the whole transaction deserves its second try. */
+  async #mend(handle: Handle, error: StorageError, mayUseReserve: boolean): Promise<boolean> {
+    if (error.kind === 'denied') return false;
+    this.#drop(handle);
+    if (error.kind !== 'quota') return true;
+    this.status.set('full');
+    const reopened = await this.#handle();
+    return mayUseReserve && reopened.ok && (await freed(reopened.value.db));
+  }
+
+  /** The connection, opened if need be; while that is blocked or stuck an error, so that nobody waits for ever. */
+  async #handle(): Promise<Opened> {
+    if (this.#ended !== undefined) return err(this.#ended);
+    if (this.#current !== undefined) return ok(this.#current);
+    this.#opening ??= this.#open();
+    return this.#unlessHopeless(this.#opening);
+  }
+
+  #unlessHopeless(opening: Promise<Opened>): Promise<Opened> {
+    return new Promise((resolve) => {
+      const look = (code: StatusCode): void => {
+        if (code === 'blocked' || code === 'stuck') answer(err({ kind: code, detail: 'still opening' }));
+      };
+      const stop = this.status.subscribe(look);
+      const answer = (opened: Opened): void => {
+        stop();
+        resolve(opened);
+      };
+      void opening.then(answer);
+      look(this.status.current());
+    });
+  }
+
+  async #open(): Promise<Opened> {
+    this.#cancelRetry();
+    const first = await this.#openAndTest();
+    const opened = isSound(first) ? first : await this.#openAndTest();
+    if (opened !== first && first.ok) first.value.db.close();
+    this.#opening = undefined;
+    if (!opened.ok) this.#fail(opened.error);
+    return opened.ok ? this.#adopt(opened.value) : opened;
+  }
+
+  async #openAndTest(): Promise<Opened> {
+    const opened = await openDatabase(this.#source, (event) => this.#tell(event));
+    if (!opened.ok) return opened;
+    const db = opened.value;
+    db.addEventListener('versionchange', () => void this.#giveUp(db));
+    db.addEventListener('close', () => this.#terminated(db));
+    const failure = await selfTest(db);
+    if (failure === undefined) return ok({ db });
+    if (failure.kind === 'closed') {
+      db.close();
+      return err(failure);
+    }
+    if (failure.kind !== 'quota') return ok({ db, denied: failure });
+    this.status.set('full');
+    return ok({ db });
+  }
+
+  #tell(event: OpeningEvent): void {
+    const now = this.status.current();
+    const hidden =
+      event === 'slow' ? now !== 'opening' && now !== 'open' : event === 'stuck' && now === 'blocked';
+    if (!hidden) this.status.set(event);
+  }
+
+  #adopt(handle: Handle): Opened {
+    if (this.#ended !== undefined) {
+      handle.db.close();
+      return err(this.#ended);
+    }
+    this.#current = handle;
+    if (handle.denied !== undefined) this.status.set('denied');
+    else if (this.status.current() !== 'full') this.status.set('open');
+    return ok(handle);
+  }
+
+  #fail(error: StorageError, handle?: Handle): void {
+    if (handle !== undefined) this.#drop(handle);
+    if (this.#ended !== undefined) return;
+    this.status.set(statusOf[error.kind]);
+    if (error.kind === 'too-new') this.#ended = error;
+    this.#cancelRetry();
+    this.#cancelRetry = this.#source.timers.after(retryAfterMs, () => void this.#handle());
+  }
+
+  #drop(handle: Handle): void {
+    if (this.#current !== handle) return; // another call has seen to it
+    this.#current = undefined;
+    handle.db.close();
+  }
+
+  #terminated(db: Connection): void {
+    if (this.#current?.db !== db) return;
+    this.#current = undefined;
+    void this.#handle().then(() => this.#changedUnseen());
+  }
+
+  async #giveUp(db: Connection): Promise<void> {
+    const flushed = Promise.allSettled([...this.#flushes].map(async (flush) => flush()));
+    await new Promise((resolve) => {
+      const cancel = this.#source.timers.after(flushWithinMs, () => resolve(undefined));
+      void flushed.then(cancel).then(resolve);
+    });
+    this.#end({ kind: 'updated-elsewhere', detail: 'another tab upgrades the database' });
+    db.close();
+  }
+
+  #end(error: StorageError): void {
+    this.#ended ??= error;
+    this.#cancelRetry();
+    this.#current?.db.close();
+    this.#current = undefined;
+    this.status.set(statusOf[this.#ended.kind]);
+  }
+}
+
+/** False for an opening that may have met a passing fault and deserves its second try. */
+const isSound = (opened: Opened): boolean =>
+  opened.ok ? opened.value.denied === undefined : opened.error.kind !== 'closed';
+
+async function attempt<T, Stores extends readonly StoreName[], M extends Mode>(
+  { db, denied }: Handle,
+  job: Job<T, Stores, M>,
+): Promise<Result<T, StorageError>> {
+  if (denied !== undefined && job.mode === 'readwrite') return err(denied);
+  try {
+    return ok(await inTransaction(db, job));
+  } catch (error) {
+    if (isBug(error)) throw error;
+    return err(transactionError(error));
+  }
+}
+
+async function freed(db: Connection): Promise<boolean> {
+  try {
+    await freeReserve(db);
+    return true;
+  } catch (error) {
+    if (isBug(error)) throw error;
+    return false;
+  }
+}
