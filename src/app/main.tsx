@@ -1,8 +1,11 @@
 import { render } from 'preact';
-import { shellWords } from '../words/shell.ts';
 import './styles/reset.css';
+import './styles/variables.css';
+import { App } from './app.tsx';
+import { loadPreferences } from './data/format.ts';
 import { keepUpToDate } from './update.ts';
 
 const root = document.getElementById('app');
-if (root !== null) render(<h1>{shellWords.name}</h1>, root);
+if (root !== null) render(<App />, root);
+void loadPreferences();
 void keepUpToDate();

@@ -1,4 +1,4 @@
-import { groupOf, isNeeded, isPassable, numbersOf, samplesNeeded, type GroupId } from './groups.ts';
+import { groupOf, isNeeded, isPassable, numbersOf, passItem, samplesNeeded, type GroupId } from './groups.ts';
 import { itemsOf, partsASide, type Component, type Item } from './items.ts';
 import { makePlace, type Place, type PlaceSide } from './keys.ts';
 import type { Posture } from './limits.ts';
@@ -34,6 +34,8 @@ export interface Step {
   readonly component: Component;
   readonly place: Place;
   readonly group: GroupId;
+  /** The reading item under which a pass of this step is stored. */
+  readonly pass: string;
   /** `look` passes a group by eye; `measure` reads one size at one spot; `sag` reads sag. */
   readonly kind: 'look' | 'measure' | 'sag';
   readonly items: readonly Item[];
@@ -89,6 +91,7 @@ function stepsFor(spot: Spot, items: readonly Item[], machine: Machine, walk: Wa
         id: `${spot.stop}.${group}`,
         place,
         group,
+        pass: passItem(group, spot.stop.startsWith('raised')),
         kind: 'look' as const,
         items: inGroup,
         numbers,
@@ -116,7 +119,15 @@ function sizeSteps(
       ...(number !== undefined && { number }),
     });
     const name = [base.stop, item.id, ...(number === undefined ? [] : [number])].join('.');
-    const common = { ...base, place, group, items: [item], numbers: number === undefined ? [] : [number] };
+    const pass = passItem(group, false);
+    const common = {
+      ...base,
+      place,
+      group,
+      pass,
+      items: [item],
+      numbers: number === undefined ? [] : [number],
+    };
     if (item.ask.kind === 'sag') return [{ ...common, id: name, kind: 'sag' as const }];
     return Array.from({ length: samplesNeeded(item, walk) }, (_, i) => {
       const id = item.ask.kind === 'length' ? `${name}.s${i + 1}` : name;

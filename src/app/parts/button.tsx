@@ -1,0 +1,79 @@
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import styles from './parts.module.css';
+
+/** Gloves bounce: the same control is deaf for this long after a tap. */
+const deafMs = 400;
+
+export type Look = 'main' | 'normal' | 'plain';
+
+const looks: Record<Look, string | undefined> = {
+  main: styles.main,
+  normal: '',
+  plain: styles.plain,
+};
+
+interface ButtonProps {
+  readonly look?: Look;
+  readonly disabled?: boolean;
+  readonly label?: string;
+  readonly pressed?: boolean;
+  readonly onTap: () => void;
+  readonly children: ComponentChildren;
+}
+
+/** A button that takes one tap at a time. */
+export function Button({ look = 'normal', disabled, label, pressed, onTap, children }: ButtonProps) {
+  const last = useRef(-Infinity);
+  const tap = (event: MouseEvent): void => {
+    if (event.timeStamp - last.current < deafMs) return;
+    last.current = event.timeStamp;
+    onTap();
+  };
+  return (
+    <button
+      type="button"
+      class={`${styles.button} ${looks[look]}`}
+      disabled={disabled}
+      aria-label={label}
+      aria-pressed={pressed}
+      onClick={tap}
+    >
+      {children}
+    </button>
+  );
+}
+
+interface ButtonLinkProps {
+  readonly look?: Look;
+  readonly href: string;
+  readonly children: ComponentChildren;
+}
+
+/** Goes to another screen and looks like a button. */
+export function ButtonLink({ look = 'normal', href, children }: ButtonLinkProps) {
+  return (
+    <a class={`${styles.button} ${looks[look]}`} href={href}>
+      {children}
+    </a>
+  );
+}
+
+/** One of a list that leads to its own screen. */
+export function RowLink({ href, children }: { href: string; children: ComponentChildren }) {
+  return (
+    <a class={styles.row} href={href}>
+      {children}
+    </a>
+  );
+}
+
+/** The text side of a row: a name and a quieter line under it. */
+export function RowText({ name, line }: { name: ComponentChildren; line?: ComponentChildren }) {
+  return (
+    <span class={styles.rowText}>
+      <strong>{name}</strong>
+      {line !== undefined && <span class={styles.sub}>{line}</span>}
+    </span>
+  );
+}
