@@ -65,7 +65,7 @@ function readableText(node: Node, parents: readonly Node[]): string | undefined 
     return /\p{L}/u.test(String(node['value'])) ? String(node['value']).trim() : undefined;
   const text = textOf(node);
   if (text === undefined || isForDevelopers(parents)) return undefined;
-  if (isNode(parent, 'JSXAttribute')) {
+  if (parent?.type === 'JSXAttribute') {
     const isSpoken = spoken.includes(nameOf(parent['name']) ?? '');
     return isSpoken && /\p{L}/u.test(text) ? text : undefined;
   }
