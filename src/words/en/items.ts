@@ -324,7 +324,7 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
   alignment: {
     name: 'alignment',
     ask: 'Do both frames run parallel?',
-    findings: { straight: 'parallel', toed: 'toed in or out' },
+    findings: { straight: 'parallel', toed: 'not parallel' },
   },
 };
 
