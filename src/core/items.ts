@@ -110,6 +110,7 @@ export const items: readonly Item[] = [
   item('track', 'sag-by-eye', found('right', 'slack', 'very-slack', 'tight'), {
     depth: 'opened',
     order: 'none',
+    canPark: true,
   }),
   rubberTrack('lug-depth', length(2, 3), { plausibleMm: [0, 90] }),
   rubberTrack('cord', counted('none', 'showing', 'cut', 'half-cut', 'rust-under', 'parted'), {
@@ -143,7 +144,7 @@ export const items: readonly Item[] = [
   chain('link-sides', found('sound', 'scalloped', 'peened'), { depth: 'full' }),
   chain('pin-bosses', found('clear', 'touching'), { depth: 'full' }),
   chain('links-cracked', counted('none', 'one', 'several'), { canPark: true }),
-  chain('bushing-crack', counted('sound', 'cracked'), { canPark: true }),
+  chain('bushing-crack', counted('sound', 'cracked')),
   chain('bushing-turned', found('no', 'yes'), { depth: 'full', order: 'none' }),
   chain('master-joint', found('tight', 'loose', 'open'), { canPark: true }),
   chain('pin-walk', counted('none', 'walking'), { canPark: true }),

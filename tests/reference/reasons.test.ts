@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import type { Params } from '../../src/core/reason.ts';
+import { startingRules } from '../../src/reference/rules-starting.ts';
+import { reasons } from '../../src/words/en/reasons.ts';
+import { makeFormatter } from '../../src/words/formatter.ts';
+
+const format = makeFormatter({ locale: 'en-GB', depth: 'mm', length: 'mm', mass: 'kg' });
+const messages = [...new Set(startingRules.rules.map(({ reason }) => reason.message))];
+
+const full: Params = {
+  item: 'sag',
+  side: 'left',
+  component: 'track',
+  percent: 104.2,
+  expanded: 6,
+  mm: 4.8,
+  limitMm: 5,
+  newMm: 22,
+  byMm: 7,
+  lowMm: 10,
+  highMm: 15,
+  count: 7,
+  share: 0.6,
+  lengthMm: 35,
+  depthMm: 9,
+  text: 'as the maker says',
+};
+
+const sentenceOf = (message: string, params: Params): string => reasons[message]?.(params, format) ?? '';
+
+describe('[N4] the sentence of a reason', () => {
+  test.each(messages)('[R12] %s has one, with its figures and without them', (message) => {
+    for (const params of [full, {}]) {
+      const sentence = sentenceOf(message, params);
+      expect(sentence).toMatch(/^[\p{Lu}\d][^]*[.]$/u);
+      expect(sentence).not.toMatch(/undefined|NaN|null|\[object/);
+    }
+  });
+
+  test('[R13] no message waits for a rule that is not there', () => {
+    const spare = Object.keys(reasons).filter((id) => id !== 'written' && !messages.includes(id));
+    expect(spare).toEqual([]);
+  });
+
+  const adjusting = startingRules.rules.filter(({ call }) => call === 'adjust');
+  test.each(adjusting.map(({ reason }) => reason.message))('[R14] %s says tighten or ease', (message) => {
+    expect(sentenceOf(message, full)).toMatch(/\b[Tt]ighten\b|\b[Ee]ase\b/);
+  });
+
+  const easing = adjusting.map(({ reason }) => reason.message).filter((message) => message.endsWith('tight'));
+  test.each(easing)('[CV-79] %s says no more than one turn unless the manual allows more', (message) => {
+    // Six makers print one turn, one prints 1.5 (trade figures 8.1): one for every model, more only by its manual.
+    expect(sentenceOf(message, full)).toContain(
+      'no more than one turn unless this machine’s manual allows more',
+    );
+  });
+
+  test('[R15] grease rules are not shown for a spring tensioner', () => {
+    expect(sentenceOf('sag.tight', { ...full, tensioner: 'spring' })).not.toMatch(/valve|grease|nipple/);
+  });
+
+  test('[R16] what a person wrote is said as written', () => {
+    expect(sentenceOf('written', full)).toBe('as the maker says');
+  });
+
+  test('[R17] a reason names what was read and its limit', () => {
+    expect(sentenceOf('wear.limit', full)).toContain('4.8');
+    expect(sentenceOf('wear.limit', full)).toContain('5');
+    expect(sentenceOf('wear.limit', full)).toContain('104');
+  });
+});
