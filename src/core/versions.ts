@@ -109,27 +109,21 @@ export function isClash(set: readonly Version<unknown>[]): boolean {
   return first !== undefined && rest.some((other) => !sameValue(first, other));
 }
 
-function versionOver<V>(covered: readonly Version<unknown>[], change: Change<V>, author: Author): Version<V> {
-  const seen = joinSeen([...covered.map((version) => version.seen), ...covered.map(ownSeen)]);
+/**
+ * The version that a change makes of all that its author had; over a clash it is the decision. It covers the
+ * whole set, never a part of it: a device whose own versions stood side by side could not be covered one by one.
+ */
+export function nextVersion<V>(
+  set: readonly Version<unknown>[],
+  change: Change<V>,
+  author: Author,
+): Version<V> {
+  const seen = joinSeen([...set.map((version) => version.seen), ...set.map(ownSeen)]);
   const counter = Math.max(author.counter, ...Object.values(seen)) + 1;
   const stamp = makeStamp(counter, author.device);
   const { key } = change;
   return { key, ...('value' in change && { value: change.value }), stamp, seen, by: author.by };
 }
-
-/**
- * The version that an edit of the displayed value makes. In a clash it covers only what the person saw, the
- * displayed value: the other side stays until somebody decides.
- */
-export function nextVersion<V>(set: readonly Version<V>[], change: Change<V>, author: Author): Version<V> {
-  const shown = displayed(set);
-  const edited = shown === undefined ? [] : set.filter((version) => sameValue(version, shown));
-  return versionOver(edited, change, author);
-}
-
-/** The version that settles a clash: it covers every version of the set. */
-export const decision = <V>(set: readonly Version<V>[], change: Change<V>, author: Author): Version<V> =>
-  versionOver(set, change, author);
 
 /** A device that found another writing under its id: what left it up to `sentThrough` keeps the old id. */
 export interface NewIdentity {

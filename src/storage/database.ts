@@ -91,7 +91,7 @@ export class Database {
 
   /** Closes for good, after the transactions that are under way. */
   close(): void {
-    this.#end({ kind: 'closed', detail: 'closed by the app' });
+    this.#end({ kind: 'closed', detail: 'closed-by-app' });
   }
 
   async #run<T, Stores extends readonly StoreName[], M extends Mode>(
@@ -130,7 +130,7 @@ export class Database {
   #unlessHopeless(opening: Promise<Opened>): Promise<Opened> {
     return new Promise((resolve) => {
       const look = (code: StatusCode): void => {
-        if (code === 'blocked' || code === 'stuck') answer(err({ kind: code, detail: 'still opening' }));
+        if (code === 'blocked' || code === 'stuck') answer(err({ kind: code, detail: 'still-opening' }));
       };
       const stop = this.status.subscribe(look);
       const answer = (opened: Opened): void => {
@@ -214,7 +214,7 @@ export class Database {
       const cancel = this.#source.timers.after(flushWithinMs, () => resolve(undefined));
       void flushed.then(cancel).then(resolve);
     });
-    this.#end({ kind: 'updated-elsewhere', detail: 'another tab upgrades the database' });
+    this.#end({ kind: 'updated-elsewhere', detail: 'versionchange' });
     db.close();
   }
 

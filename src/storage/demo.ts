@@ -2,7 +2,7 @@ import type { RecordKey } from '../core/keys.ts';
 import { readClock, type Random } from './clock.ts';
 import type { Database } from './database.ts';
 import { rangeOf } from './range.ts';
-import { recordStores, type Changed } from './records.ts';
+import { recordStores, type Changed } from './revision.ts';
 import type { Stored } from './store.ts';
 import { caches } from './worth.ts';
 

@@ -64,7 +64,7 @@ export function openDatabase(
 
 async function attemptOpen(source: Source, blocked: () => void): Promise<Result<Connection, StorageError>> {
   const { factory, name } = source;
-  if (factory === undefined) return err({ kind: 'denied', detail: 'no indexedDB here' });
+  if (factory === undefined) return err({ kind: 'denied', detail: 'no-indexeddb' });
   try {
     return ok(await openAtLeast(factory, name, schemaVersion, blocked));
   } catch (error) {

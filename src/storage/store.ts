@@ -9,7 +9,7 @@ import type { Status } from './status.ts';
 /** The answer of everything that touches the disk; good only after the transaction has completed. */
 export type Stored<T> = Result<T, StorageError>;
 
-/** What a record is to be from now on; `decides` settles a clash instead of editing the side that is shown. */
+/** What a record is to be from now on; `decides` says that the person saw all sides of a clash, and settles it. */
 export type Write = Change & { readonly decides?: true };
 
 export interface WriteOptions {
@@ -19,9 +19,12 @@ export interface WriteOptions {
   readonly by?: Id;
 }
 
-/** A value of a newer build is never edited by an older one. */
-export interface MadeByNewer {
-  readonly kind: 'made-by-newer';
+/**
+ * Why nothing was written: a value of a newer build is never edited by an older one, and of two versions that
+ * say different things none may vanish by an edit: the person has to see both and decide.
+ */
+export interface NotEditable {
+  readonly kind: 'made-by-newer' | 'clash';
   readonly key: RecordKey;
 }
 
@@ -102,7 +105,7 @@ export interface Store {
   write(
     changes: readonly Write[],
     options?: WriteOptions,
-  ): Promise<Result<readonly Version[], StorageError | MadeByNewer>>;
+  ): Promise<Result<readonly Version[], StorageError | NotEditable>>;
   /** Takes in versions made elsewhere, all or none. */
   merge(versions: readonly Version[]): Promise<Result<Merged, StorageError | CountsAhead>>;
   /** The uncovered versions of a record in rank order; none when it was never there. */

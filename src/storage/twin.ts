@@ -1,6 +1,6 @@
 import { mergeVersions, restamp, type NewIdentity, type Version } from '../core/versions.ts';
 import { recordRow } from './record-row.ts';
-import type { RecordTransaction } from './records.ts';
+import type { RecordTransaction } from './revision.ts';
 
 /** Gives what has never left this device the device's new id; of a joined one that is what its outbox names. */
 export async function restampUnsent(

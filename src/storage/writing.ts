@@ -1,0 +1,91 @@
+import type { Id, RecordKey } from '../core/keys.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import { counterOf } from '../core/stamp.ts';
+import {
+  displayed,
+  isClash,
+  isNewer,
+  mergeVersions,
+  nextVersion,
+  sameValue,
+  valueVersion,
+  type Version,
+} from '../core/versions.ts';
+import { readClock, type Random } from './clock.ts';
+import type { Database } from './database.ts';
+import type { StorageError } from './errors.ts';
+import {
+  commit,
+  readSets,
+  recordStores,
+  revisionsOf,
+  type Changed,
+  type Revision,
+  type VersionSet,
+} from './revision.ts';
+import type { ClockRow } from './schema.ts';
+import type { NotEditable, Write, WriteOptions } from './store.ts';
+import { records } from './worth.ts';
+
+/**
+ * Makes the versions of these writes and drops the drafts that they came from, in one transaction. Run twice
+ * (its first commit went unheard) it makes nothing new: what is there already is answered with what is there.
+ */
+export async function writeRecords(
+  database: Database,
+  random: Random,
+  writes: readonly Write[],
+  { dropDrafts = [], by }: WriteOptions,
+): Promise<Result<Changed<readonly Version[]>, StorageError | NotEditable>> {
+  const done = await database.write(recordStores, records, async (tx) => {
+    const before = await readSets(
+      tx,
+      writes.map(({ key }) => key),
+    );
+    const clock = await readClock(tx, random);
+    const plan = planWrites(before, clock, writes, by);
+    if (!plan.ok) return plan;
+    const { made, revisions, counter } = plan.value;
+    await Promise.all(dropDrafts.map((key) => tx.objectStore('drafts').delete(key)));
+    if (revisions.length > 0) await commit(tx, { ...clock, counter }, revisions);
+    return ok({ answer: made, keys: revisions.map(({ key }) => key) });
+  });
+  return done.ok ? done.value : done;
+}
+
+interface Plan {
+  readonly made: readonly Version[];
+  readonly revisions: readonly Revision[];
+  readonly counter: number;
+}
+
+/** The versions that these writes make on top of what is there, one after the other. */
+function planWrites(
+  before: ReadonlyMap<RecordKey, VersionSet>,
+  clock: ClockRow,
+  writes: readonly Write[],
+  by = clock.device as string as Id,
+): Result<Plan, NotEditable> {
+  const after = new Map(before);
+  const made: Version[] = [];
+  let { counter } = clock;
+  for (const write of writes) {
+    const set = after.get(write.key) ?? [];
+    const refusal = refusalOf(set, write);
+    if (refusal !== undefined) return err(refusal);
+    const version = nextVersion(set, write, { device: clock.device, counter, by });
+    const shown = displayed(set);
+    const isNews = shown === undefined || isClash(set) || !sameValue(shown, version);
+    made.push(isNews ? version : shown);
+    if (!isNews) continue;
+    counter = counterOf(version.stamp);
+    after.set(write.key, mergeVersions(set, [version]));
+  }
+  return ok({ made, revisions: revisionsOf(before, after), counter });
+}
+
+function refusalOf(set: VersionSet, { key, decides }: Write): NotEditable | undefined {
+  if (set.some(({ value }) => value !== undefined && isNewer(value, valueVersion)))
+    return { kind: 'made-by-newer', key };
+  return isClash(set) && decides !== true ? { kind: 'clash', key } : undefined;
+}
