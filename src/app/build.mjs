@@ -9,8 +9,9 @@ import { compress } from './compress.mjs';
 import { root } from './install.mjs';
 import { precacheInto } from './precache.mjs';
 
-// A second folder and label let a test build "the next version" beside this one.
-const dist = process.env.APP_DIR || join(root, 'dist');
+// A folder and a label of its own let a test build "the next version" of the app beside this one.
+const beside = process.env.APP_DIR;
+const dist = beside || join(root, 'dist');
 const id = (await buildId()) + (process.env.BUILD_LABEL ?? '');
 const define = { __BUILD_ID__: JSON.stringify(id) };
 
@@ -25,9 +26,11 @@ const worker = join(root, `build/sw${process.env.BUILD_LABEL ?? ''}.js`);
 await browserScript('service-worker/sw.ts', worker);
 const precached = await precacheInto(dist, worker);
 await compress(dist);
-await nodeProgram('src/server/main.ts', 'build/server.js', { packages: 'external' });
-if (existsSync(join(root, 'src/cli/main.ts')))
-  await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
+if (!beside) {
+  await nodeProgram('src/server/main.ts', 'build/server.js', { packages: 'external' });
+  if (existsSync(join(root, 'src/cli/main.ts')))
+    await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
+}
 console.log(`built ${id}: ${precached.count} files precached, ${precached.size} bytes`);
 
 /**

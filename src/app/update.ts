@@ -6,6 +6,9 @@ import { signal, type ReadonlySignal } from '@preact/signals';
  */
 export type AppState = 'starting' | 'ready' | 'update-waiting' | 'unsupported';
 
+/** Names the version that runs: eight hex digits over everything it is made from. */
+export const buildId: string = __BUILD_ID__;
+
 const state = signal<AppState>('starting');
 
 /** Read-only for screens. */
@@ -20,6 +23,7 @@ let applying = false;
 
 /** Call once at start: keeps the app on the device and watches for a newer one. It never reloads by itself. */
 export async function keepUpToDate(): Promise<void> {
+  document.documentElement.dataset['build'] = buildId;
   if (!('serviceWorker' in navigator)) {
     state.value = 'unsupported';
     return;

@@ -29,11 +29,23 @@ export function browserOptions(browserName: EngineName, executablePath: string):
   return { browserName, launchOptions: { executablePath, args } };
 }
 
+/** The same, for tests in which only the worker's cache may answer; Chromium's own is emptied by the test itself. */
+export function withoutHttpCache(browserName: string): LaunchOptions {
+  const name = browserName === 'firefox' ? 'firefox' : 'chromium';
+  const { launchOptions } = browserOptions(name, engineOf(name).path);
+  const firefoxUserPrefs = { 'browser.cache.disk.enable': false, 'browser.cache.memory.enable': false };
+  return name === 'firefox' ? { ...launchOptions, firefoxUserPrefs } : launchOptions;
+}
+
+function engineOf(name: EngineName): { path: string } {
+  const engine = findEngines(process.env)[name];
+  if (engine === undefined) throw new Error(`${name} is not on this machine`);
+  return engine;
+}
+
 /** A browser whose data stays in `profile` after it has gone, however it went. */
 export function openProfile(browserName: EngineName, profile: string): Promise<BrowserContext> {
-  const engine = findEngines(process.env)[browserName];
-  if (engine === undefined) throw new Error(`${browserName} is not on this machine`);
-  const { launchOptions, channel } = browserOptions(browserName, engine.path);
+  const { launchOptions, channel } = browserOptions(browserName, engineOf(browserName).path);
   const options = {
     ...launchOptions,
     viewport: { width: 360, height: 740 },

@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { shellWords } from '../../src/words/shell.ts';
+import { withoutHttpCache } from './browsers.ts';
 import { keptOffline, test } from './fixtures.ts';
 
 /** Takes the files whose address matches out of the worker's cache, as a browser short of space may. */
@@ -14,6 +15,15 @@ function evict(page: Page, pattern: string): Promise<number> {
     }
     return gone;
   }, pattern);
+}
+
+// The browser's own cache would hand the missing script out again: a phone's may have dropped it as well.
+test.use({ launchOptions: async ({ browserName }, use) => use(withoutHttpCache(browserName)) });
+
+async function forgetHttpCache(page: Page): Promise<void> {
+  if (page.context().browser()?.browserType().name() !== 'chromium') return;
+  const session = await page.context().newCDPSession(page);
+  await session.send('Network.clearBrowserCache');
 }
 
 const app = '#app > *';
@@ -52,6 +62,7 @@ for (const [what, pattern] of [
     await keptOffline(page);
     await origin.stop();
     await evict(page, pattern);
+    await forgetHttpCache(page);
     await page.reload();
     await expect(page.getByRole('heading', repairTitle)).toBeVisible({ timeout: 15_000 });
     const button = page.getByRole('button', { name: shellWords.repairButton });
@@ -78,6 +89,7 @@ test('[B11] repairing does not touch the database', async ({ page, origin }) => 
   );
   await origin.stop();
   await evict(page, '/assets/index-.*js');
+  await forgetHttpCache(page);
   await page.reload();
   await page.getByRole('heading', repairTitle).waitFor();
   await origin.start();
