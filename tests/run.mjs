@@ -1,7 +1,7 @@
 // `npm test`: everything that must hold, in one line. A suite that fails does not stop the next.
 import { installIfMissing } from '../src/app/install.mjs';
 import { engineNames, findEngines, missingEngines } from './engines.mjs';
-import { gate, playwright, runSuite, vitest } from './suites.mjs';
+import { gate, playwright, runAll, vitest } from './suites.mjs';
 
 const engines = findEngines(process.env);
 const missing = missingEngines(engines, process.env);
@@ -13,26 +13,16 @@ installIfMissing();
 for (const name of engineNames) console.log(`${name}: ${engines[name]?.version ?? 'not found, not run'}`);
 
 const apart = ['walls', 'checks', 'built', 'bench'].map((name) => `--exclude=tests/${name}{,.test.ts,/**}`);
-const suites = [
+await runAll([
   gate('format', ['prettier', '--check', '.']),
   gate('types', ['tsc', '-b']),
   vitest('walls', ['tests/walls']),
   gate('lint', ['oxlint', '--config', 'tests/oxlint.json', '--type-aware', '--deny-warnings']),
-  gate('unused', ['knip', '--config', 'tests/knip.json']),
+  gate('unused', ['knip', '--config', 'tests/knip.json', '--no-config-hints']),
   vitest('unit', apart),
   vitest('checks', ['tests/checks']),
   gate('build', ['node', 'src/app/build.mjs']),
   gate('budgets', ['node', 'tests/size.mjs'], { show: true }),
   vitest('built', ['tests/built']),
   playwright('browser', []),
-];
-
-let passed = 0;
-let failed = 0;
-for (const suite of suites) {
-  const counts = await runSuite(suite);
-  passed += counts.passed;
-  failed += counts.failed;
-}
-console.log(`${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+]);

@@ -6,18 +6,18 @@ import { root } from '../src/app/install.mjs';
 
 /** @typedef {{ passed: number, failed: number, skipped: number }} Counts */
 /** @typedef {{ code: number, output: string }} Ended */
-/** @typedef {{ name: string, command: string[], env?: Record<string, string>, count: (ended: Ended) => Counts, show?: boolean }} Suite */
+/** @typedef {{ name: string, command: string[], env?: Record<string, string>, count: (ended: Ended) => Counts, show?: boolean, limitMs?: number }} Suite */
 
 const results = join(root, 'build/tests');
 
 /** No suite may hang the run. */
-const limitMs = 12 * 60_000;
+const usualLimitMs = 12 * 60_000;
 
 /**
  * A check without tests of its own: it counts as one. With `show` its output is printed when it passes, too.
  * @param {string} name
  * @param {string[]} command
- * @param {{ show?: boolean }} [options]
+ * @param {{ show?: boolean, limitMs?: number }} [options]
  * @returns {Suite}
  */
 export function gate(name, command, options = {}) {
@@ -55,10 +55,10 @@ export function vitest(name, filters) {
  * Tests in real browsers on the built app.
  * @param {string} name
  * @param {string[]} filters
- * @param {Record<string, string>} [env]
+ * @param {{ env?: Record<string, string>, limitMs?: number }} [options]
  * @returns {Suite}
  */
-export function playwright(name, filters, env = {}) {
+export function playwright(name, filters, options = {}) {
   const file = join(results, `${name}.json`);
   return {
     name,
@@ -70,7 +70,8 @@ export function playwright(name, filters, env = {}) {
       '--reporter=list,json',
       ...filters,
     ],
-    env: { ...env, PLAYWRIGHT_JSON_OUTPUT_FILE: file },
+    ...options,
+    env: { ...options.env, PLAYWRIGHT_JSON_OUTPUT_FILE: file },
     count: (ended) =>
       counted(ended, file, ({ stats }) => ({
         passed: stats.expected + stats.flaky,
@@ -98,11 +99,26 @@ function counted(ended, file, read) {
 }
 
 /**
+ * Runs suite after suite, whatever becomes of each, and says in one last line how it went.
+ * @param {Suite[]} suites
+ */
+export async function runAll(suites) {
+  const total = { passed: 0, failed: 0 };
+  for (const suite of suites) {
+    const { passed, failed } = await runSuite(suite);
+    total.passed += passed;
+    total.failed += failed;
+  }
+  console.log(`${total.passed} passed, ${total.failed} failed`);
+  process.exitCode = total.failed === 0 ? 0 : 1;
+}
+
+/**
  * Runs one suite and prints its share; what it wrote is shown when it failed.
  * @param {Suite} suite
  * @returns {Promise<Counts>}
  */
-export async function runSuite(suite) {
+async function runSuite(suite) {
   const began = performance.now();
   const ended = await run(suite);
   const counts = suite.count(ended);
@@ -117,7 +133,7 @@ export async function runSuite(suite) {
  * @param {Suite} suite
  * @returns {Promise<Ended>}
  */
-function run({ name, command: [program = '', ...args], env }) {
+function run({ name, command: [program = '', ...args], env, limitMs = usualLimitMs }) {
   mkdirSync(results, { recursive: true });
   rmSync(join(results, `${name}.json`), { force: true });
   const path = program === 'node' ? process.execPath : join(root, 'node_modules/.bin', program);

@@ -9,7 +9,7 @@ type Fixtures = {
 };
 
 export const test = base.extend<Fixtures>({
-  // eslint-disable-next-line no-empty-pattern -- Playwright reads the names of the fixtures out of the pattern
+  // Playwright reads the names of the fixtures out of the pattern, so it has to stand there even when empty.
   origin: async ({}, use) => {
     const origin = await startOrigin();
     await use(origin);

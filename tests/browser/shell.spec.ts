@@ -46,7 +46,7 @@ test('[B3] the app can be installed', async ({ page, request }) => {
     new Set(['narrow', 'wide']),
   );
   for (const { src, sizes, label } of [...manifest.icons, ...manifest.screenshots]) {
-    if (sizes !== 'any') expect(await sizeOf(await (await request.get(src)).body()), src).toBe(sizes);
+    if (sizes !== 'any') expect(sizeOf(await (await request.get(src)).body()), src).toBe(sizes);
     if (label !== undefined) expect(label).not.toBe('');
   }
   for (const { sizes } of manifest.screenshots) {

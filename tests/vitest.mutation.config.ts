@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+/** The rooms whose tests judge the mutants: those that run without a build and without a browser. */
+const judging = ['core', 'storage', 'files', 'reference', 'words', 'checks'];
+
+export default defineConfig({
+  test: {
+    environment: 'node',
+    include: judging.map((room) => `tests/${room}/**/*.test.ts`),
+  },
+});
