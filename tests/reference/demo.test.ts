@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, type Shelf } from '../../src/core/assemble.ts';
-import { isDemo, kindOf, type RecordKey } from '../../src/core/keys.ts';
+import { isDemo, kindOf, type Id, type RecordKey } from '../../src/core/keys.ts';
 import { machineSchema } from '../../src/core/machine.ts';
 import { readingSchema } from '../../src/core/readings.ts';
 import { score } from '../../src/core/score.ts';
@@ -14,11 +14,12 @@ import { demoRecords } from '../../src/reference/demo.ts';
 const schemas = { machine: machineSchema, reading: readingSchema, walk: walkSchema, work: workSchema };
 const records = demoRecords();
 const device = deviceIdOf(new Uint8Array(8));
+const nobody = 'nobody' as Id;
 
 const versions = new Map<RecordKey, readonly Version[]>(
   records.map(({ key, value }, at) => [
     key,
-    [{ key, value: value as unknown as RecordValue, stamp: makeStamp(at + 1, device), seen: {}, by: device }],
+    [{ key, value: value as unknown as RecordValue, stamp: makeStamp(at + 1, device), seen: {}, by: nobody }],
   ]),
 );
 const shelf: Shelf = {
