@@ -8,7 +8,8 @@ import { tools } from '../../src/reference/tools.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 import { cautionWords } from '../../src/words/en/cautions.ts';
 import { toolWords } from '../../src/words/en/choices.ts';
-import { findingLabel, groupPass, itemWords, placeName } from '../../src/words/en/items.ts';
+import { helpFor } from '../../src/words/en/help.ts';
+import { findingLabel, groupPass, itemName, itemWords, placeName } from '../../src/words/en/items.ts';
 import { openLine } from '../../src/words/en/open.ts';
 import { questionLine } from '../../src/words/en/questions.ts';
 import { itemById } from '../../src/core/items.ts';
@@ -38,6 +39,16 @@ describe('words of items', () => {
     const known = new Set(items.map(({ id }) => id));
     expect(Object.keys(itemWords).filter((id) => !known.has(id))).toEqual([]);
     expect(findingLabel('crack', 'cord-visible')).toBe('cord visible');
+  });
+
+  test('[L18] a name from a hostile file is shown as it is and finds nothing of ours', () => {
+    for (const name of ['constructor', 'toString', '__proto__']) {
+      expect(findingLabel('cord', name)).toBe(name);
+      expect(findingLabel(name, 'cut')).toBe('cut');
+      expect(itemName(name)).toContain(name);
+      expect(placeName({ side: 'left', component: name })).toBe(`left ${name}`);
+      expect(helpFor(name)).toBeUndefined();
+    }
   });
 
   test.each([
@@ -149,5 +160,28 @@ describe('cautions', () => {
 
   test('[L14] grease is not spoken of where a threaded spring tightens the track', () => {
     expect(cautionWords.spring.lines.join(' ').toLowerCase()).not.toMatch(/grease|nipple|valve/);
+  });
+});
+
+describe('help', () => {
+  const ids = [...items.map(({ id }) => id), ...sagMethods];
+
+  test.each(ids)('[L15] help for %s has steps, what goes wrong, and where the figure comes from', (id) => {
+    const help = helpFor(id);
+    expect(help?.steps.length).toBeGreaterThanOrEqual(2);
+    for (const step of help?.steps ?? []) expect(step).toMatch(/[.?!]$/);
+    expect(help?.wrong.length).toBeGreaterThan(20);
+    expect(help?.from).toMatch(/sheet|rule set|practice/i);
+  });
+
+  test('[L16] there is no help for what is not asked', () => {
+    expect(helpFor('of-tomorrow')).toBeUndefined();
+  });
+
+  test('[L17] wherever a side is raised, blocking comes before reading', () => {
+    for (const method of ['frame-to-shoe', 'frame-to-track', 'roller-gap']) {
+      expect(helpFor(method)?.steps[0], method).toContain('BLOCK');
+    }
+    expect(helpFor('roller-gap')?.wrong).toContain('Never a hand');
   });
 });

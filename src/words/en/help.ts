@@ -1,4 +1,5 @@
 import type { SagMethod } from '../../core/limits.ts';
+import { entry } from '../entry.ts';
 
 /** How to read one item or sag method. Long, so that only the help opens this file. */
 export interface HelpWords {
@@ -505,7 +506,7 @@ export const itemHelp: Readonly<Record<string, HelpWords>> = {
 
 /** Help for an item id or a sag method; undefined where there is none. */
 export const helpFor = (id: string): HelpWords | undefined =>
-  itemHelp[id] ?? (id in sagHelp ? sagHelp[id as SagMethod] : undefined);
+  entry(itemHelp, id) ?? entry<HelpWords>(sagHelp, id);
 
 export const helpTitles = {
   steps: 'How to read it',

@@ -1,5 +1,6 @@
 import type { Component } from '../../core/items.ts';
 import type { PlaceParts, PlaceSide } from '../../core/keys.ts';
+import { entry } from '../entry.ts';
 
 /** What a person reads about one item: its trade name, the question of its step, and its findings. */
 export interface ItemWords {
@@ -329,12 +330,13 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
 };
 
 /** The trade name of an item; an id that this version does not know is named as such. */
-export const itemName = (id: string): string => itemWords[id]?.name ?? `item of a newer version (${id})`;
+export const itemName = (id: string): string =>
+  entry(itemWords, id)?.name ?? `item of a newer version (${id})`;
 
-export const itemQuestion = (id: string): string => itemWords[id]?.ask ?? `What was found? (${id})`;
+export const itemQuestion = (id: string): string => entry(itemWords, id)?.ask ?? `What was found? (${id})`;
 
 export const findingLabel = (itemId: string, finding: string): string =>
-  itemWords[itemId]?.findings?.[finding] ?? finding;
+  entry(entry(itemWords, itemId)?.findings ?? {}, finding) ?? finding;
 
 export const componentNames: Readonly<Record<Component, { readonly one: string; readonly many: string }>> = {
   machine: { one: 'machine', many: 'machines' },
@@ -356,11 +358,9 @@ export const sideNames: Readonly<Record<PlaceSide, string>> = {
   whole: 'whole machine',
 };
 
-const isComponent = (component: string): component is Component => component in componentNames;
-
 /** The name of a component; one of a newer version keeps its id. */
 export const componentName = (component: string): string =>
-  isComponent(component) ? componentNames[component].one : component;
+  entry<{ readonly one: string }>(componentNames, component)?.one ?? component;
 
 /** Where something is, as a mechanic says it: `left bottom roller 3`, `right track`, `machine`. */
 export function placeName({ side, component, number }: PlaceParts): string {
