@@ -12,17 +12,16 @@ if (missing !== undefined) {
 installIfMissing();
 for (const name of engineNames) console.log(`${name}: ${engines[name]?.version ?? 'not found, not run'}`);
 
-const apart = ['walls', 'checks', 'built', 'bench'].map((name) => `--exclude=tests/${name}{,.test.ts,/**}`);
 await runAll([
   gate('format', ['prettier', '--check', '.']),
   gate('types', ['tsc', '-b']),
-  vitest('walls', ['tests/walls']),
+  vitest('walls', ['walls']),
   gate('lint', ['oxlint', '--config', 'tests/oxlint.json', '--type-aware', '--deny-warnings']),
   gate('unused', ['knip', '--config', 'tests/knip.json', '--no-config-hints']),
-  vitest('unit', apart),
-  vitest('checks', ['tests/checks']),
+  vitest('unit', ['unit', 'dom']),
+  vitest('checks', ['checks']),
   gate('build', ['node', 'src/app/build.mjs']),
   gate('budgets', ['node', 'tests/size.mjs'], { show: true }),
-  vitest('built', ['tests/built']),
+  vitest('built', ['built']),
   playwright('browser', []),
 ]);

@@ -30,18 +30,18 @@ export function gate(name, command, options = {}) {
 }
 
 /**
- * Tests in Node; `filters` are Vitest's path filters and options.
+ * Tests in Node: projects of vitest.config.ts.
  * @param {string} name
- * @param {string[]} filters
+ * @param {string[]} projects
  * @returns {Suite}
  */
-export function vitest(name, filters) {
+export function vitest(name, projects) {
   const file = join(results, `${name}.json`);
   const config = ['--config', 'tests/vitest.config.ts', '--root', '.'];
-  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
+  const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${file}`];
   return {
     name,
-    command: ['vitest', 'run', ...config, ...reporters, ...filters],
+    command: ['vitest', 'run', ...config, ...reporters, ...projects.map((project) => `--project=${project}`)],
     count: (ended) =>
       counted(ended, file, (report) => ({
         passed: report.numPassedTests,
@@ -139,7 +139,7 @@ function run({ name, command: [program = '', ...args], env, limitMs = usualLimit
   const path = program === 'node' ? process.execPath : join(root, 'node_modules/.bin', program);
   const child = spawn(path, args, {
     cwd: root,
-    env: { ...process.env, ...env },
+    env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0', ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const timer = setTimeout(() => child.kill('SIGKILL'), limitMs);

@@ -1,17 +1,27 @@
 import { defineConfig } from 'vitest/config';
 
+/** Suites of `npm test` that are counted apart from the rooms' own tests. */
+const apart = {
+  walls: 'tests/walls.test.ts',
+  checks: 'tests/checks/**',
+  built: 'tests/built/**',
+  bench: 'tests/bench/**',
+};
+
 // Database tests need the node environment: under a DOM shim a stored Blob comes back broken.
+const inNode = (name: string, include: string[], exclude: string[] = []) => ({
+  test: { name, environment: 'node' as const, include, exclude },
+});
+
 export default defineConfig({
   test: {
     projects: [
-      {
-        test: {
-          name: 'node',
-          environment: 'node',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**', 'tests/app/**'],
-        },
-      },
+      inNode('unit', ['tests/**/*.test.ts'], ['tests/browser/**', 'tests/app/**', ...Object.values(apart)]),
+      inNode('walls', [apart.walls]),
+      inNode('checks', [`${apart.checks}/*.test.ts`]),
+      // What was built, and how fast it is: after the build.
+      inNode('built', [`${apart.built}/*.test.ts`]),
+      inNode('bench', [`${apart.bench}/*.test.ts`]),
       {
         test: { name: 'dom', environment: 'happy-dom', include: ['tests/app/**/*.test.{ts,tsx}'] },
         oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
