@@ -1,4 +1,5 @@
 import type { ItemLimits, SagSpec } from '../core/limits.ts';
+import { sagByPitch } from './sag-by-pitch.ts';
 import { estimate, published } from './sources.ts';
 import { band, hundred, inMm, newSize, sheet, type Sheet } from './sheet-rows.ts';
 
@@ -81,6 +82,16 @@ const straightedge = (source: SagSpec['source']): SagSpec =>
   band('straightedge-grouser', 'ground', 10, 30, source);
 const komatsu = published('Komatsu PC118MR-8 p. 315; PC210-11 p. 377 (11–21 t)');
 
+/** Ten millimetres either way of the sag that goes with the usual pitch of the class. */
+function byPitch(pitchMm: number): readonly SagSpec[] {
+  const sagMm = sagByPitch(pitchMm);
+  if (sagMm === undefined) return [];
+  const source = estimate(
+    `${sagMm} mm at ${pitchMm} mm pitch (sottocarri.it tensioning page), 10 mm either way`,
+  );
+  return [band('straightedge-grouser', 'ground', sagMm - 10, sagMm + 10, source)];
+}
+
 /** Excavators on steel by operating mass; each class ends at `upToKg`. */
 export const excavatorClasses: readonly { readonly upToKg: number; readonly sheet: Sheet }[] = [
   {
@@ -111,7 +122,7 @@ export const excavatorClasses: readonly { readonly upToKg: number; readonly shee
       'Starting sheet: steel, excavator 4.5 to 7 t',
       lookUp,
       [grouser(18, 7), pads],
-      [raised(140, 160, 'Hitachi ZX48U/55U/65USB-5A p. 251 (5–6.5 t)')],
+      [raised(140, 160, 'Hitachi ZX48U/55U/65USB-5A p. 251 (5–6.5 t)'), ...byPitch(135)],
     ),
   },
   {
@@ -131,6 +142,7 @@ export const excavatorClasses: readonly { readonly upToKg: number; readonly shee
           ),
           also: { low: 8.3, high: 9, unit: 'in', resolution: 0.1 },
         },
+        ...byPitch(154),
       ],
     ),
   },
