@@ -145,7 +145,7 @@ export class Database {
   async #open(): Promise<Opened> {
     this.#cancelRetry();
     const first = await this.#openAndTest();
-    const opened = isSound(first) ? first : await this.#openAndTest();
+    const opened = isSettled(first) ? first : await this.#openAndTest();
     if (opened !== first && first.ok) first.value.db.close();
     this.#opening = undefined;
     if (!opened.ok) this.#fail(opened.error);
@@ -227,9 +227,9 @@ export class Database {
   }
 }
 
-/** False for an opening that may have met a passing fault and deserves its second try. */
-const isSound = (opened: Opened): boolean =>
-  opened.ok ? opened.value.denied === undefined : opened.error.kind !== 'closed';
+/** False after what may have been a passing fault of opening: it deserves its second try at once. */
+const isSettled = (opened: Opened): boolean =>
+  opened.ok ? opened.value.denied === undefined : ['quota', 'too-new'].includes(opened.error.kind);
 
 async function attempt<T, Stores extends readonly StoreName[], M extends Mode>(
   { db, denied }: Handle,

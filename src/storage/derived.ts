@@ -3,6 +3,7 @@ import { ok } from '../core/result.ts';
 import type { Database } from './database.ts';
 import type { ClockRow, StoreName, Transaction } from './schema.ts';
 import type { Derivation, Stored } from './store.ts';
+import { together } from './transaction.ts';
 import { caches } from './worth.ts';
 
 /**
@@ -38,6 +39,6 @@ export async function dropDerived(
 ): Promise<void> {
   const derived = tx.objectStore('derived');
   const owners = new Set(keys.flatMap(ownersOf));
-  const found = await Promise.all([...owners].map((owner) => derived.index('from').getAllKeys(owner)));
-  await Promise.all([...new Set(found.flat())].map((name) => derived.delete(name)));
+  const found = await together([...owners].map((owner) => () => derived.index('from').getAllKeys(owner)));
+  await together([...new Set(found.flat())].map((name) => () => derived.delete(name)));
 }

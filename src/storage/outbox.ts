@@ -4,6 +4,7 @@ import { readClock, type Random } from './clock.ts';
 import type { Database } from './database.ts';
 import type { StoreName, Transaction } from './schema.ts';
 import type { Stored } from './store.ts';
+import { together } from './transaction.ts';
 import { records } from './worth.ts';
 
 /** Queues versions for the office; the demo's never leave the phone. */
@@ -13,7 +14,13 @@ export async function enqueue(
 ): Promise<void> {
   const outbox = tx.objectStore('outbox');
   const real = versions.filter(({ key }) => !isDemo(key));
-  await Promise.all(real.map(({ key, stamp }) => outbox.put({ key, stamp })));
+  await together(
+    real.map(
+      ({ key, stamp }) =>
+        () =>
+          outbox.put({ key, stamp }),
+    ),
+  );
 }
 
 /** Takes back what need not be sent any more because something newer here covers it. */
@@ -25,7 +32,13 @@ export async function dequeueCovered(
   const outbox = tx.objectStore('outbox');
   const kept = new Set(after.map(({ stamp }) => stamp));
   const covered = before.filter(({ stamp }) => !kept.has(stamp));
-  await Promise.all(covered.map(({ key, stamp }) => outbox.delete([key, stamp])));
+  await together(
+    covered.map(
+      ({ key, stamp }) =>
+        () =>
+          outbox.delete([key, stamp]),
+    ),
+  );
 }
 
 /** From now on what is written is queued in the same transaction; what is here already is queued by this one. */

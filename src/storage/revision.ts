@@ -4,6 +4,7 @@ import { dropDerived } from './derived.ts';
 import { dequeueCovered, enqueue } from './outbox.ts';
 import { recordRow } from './record-row.ts';
 import type { ClockRow, Transaction } from './schema.ts';
+import { together } from './transaction.ts';
 
 /** What every change of records may touch. */
 export const recordStores = ['versions', 'meta', 'drafts', 'outbox', 'derived'] as const;
@@ -32,7 +33,7 @@ export async function readSets(
   keys: readonly RecordKey[],
 ): Promise<Map<RecordKey, VersionSet>> {
   const wanted = [...new Set(keys)];
-  const rows = await Promise.all(wanted.map((key) => tx.objectStore('versions').get(key)));
+  const rows = await together(wanted.map((key) => () => tx.objectStore('versions').get(key)));
   return new Map(wanted.map((key, at) => [key, rows[at]?.versions ?? []]));
 }
 
@@ -44,10 +45,18 @@ export async function commit(
 ): Promise<void> {
   const versions = tx.objectStore('versions');
   const keys = revisions.map(({ key }) => key);
-  const puts = revisions.map(({ key, after }) => versions.put(recordRow(key, after)));
-  const queued = clock.joined === true ? revisions.map((revision) => requeue(tx, revision)) : [];
+  const queued = clock.joined === true ? revisions : [];
   const next: ClockRow = { ...clock, sequence: (clock.sequence ?? 0) + 1 };
-  await Promise.all([...puts, ...queued, dropDerived(tx, keys), tx.objectStore('meta').put(next)]);
+  await together<unknown>([
+    ...revisions.map(
+      ({ key, after }) =>
+        () =>
+          versions.put(recordRow(key, after)),
+    ),
+    ...queued.map((revision) => () => requeue(tx, revision)),
+    () => dropDerived(tx, keys),
+    () => tx.objectStore('meta').put(next),
+  ]);
 }
 
 async function requeue(tx: RecordTransaction, { before, after }: Revision): Promise<void> {

@@ -12,6 +12,13 @@ export interface Job<T, Stores extends readonly StoreName[], M extends Mode> {
   readonly work: (tx: Transaction<Stores, M>) => Promise<T>;
 }
 
+/**
+ * Starts all of these and waits for them. A request that cannot even be made throws; the others, begun before
+ * it, are still waited for, so that no failure of theirs goes unheard.
+ */
+export const together = <T>(tasks: readonly (() => Promise<T>)[]): Promise<T[]> =>
+  Promise.all(tasks.map(async (task) => task()));
+
 /** Aborts what the engine may have aborted already. */
 export function abort(tx: { abort(): void }): void {
   try {

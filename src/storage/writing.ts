@@ -25,6 +25,7 @@ import {
 } from './revision.ts';
 import type { ClockRow } from './schema.ts';
 import type { NotEditable, Write, WriteOptions } from './store.ts';
+import { together } from './transaction.ts';
 import { records } from './worth.ts';
 
 /**
@@ -46,7 +47,7 @@ export async function writeRecords(
     const plan = planWrites(before, clock, writes, by);
     if (!plan.ok) return plan;
     const { made, revisions, counter } = plan.value;
-    await Promise.all(dropDrafts.map((key) => tx.objectStore('drafts').delete(key)));
+    await together(dropDrafts.map((key) => () => tx.objectStore('drafts').delete(key)));
     if (revisions.length > 0) await commit(tx, { ...clock, counter }, revisions);
     return ok({ answer: made, keys: revisions.map(({ key }) => key) });
   });
