@@ -4,7 +4,7 @@ import { drawingIds, helpDrawing } from '../../src/app/help/help-drawing.ts';
 import { itemById, items } from '../../src/core/items.ts';
 import { sagMethods } from '../../src/core/limits.ts';
 
-const drawn = (id: string): HTMLElement => {
+const drawn = (id: string): Element => {
   const Drawing = helpDrawing(id);
   return render(Drawing ? <Drawing /> : <p />).container;
 };

@@ -27,25 +27,3 @@ export const files = {
   demoLeftOut: 'The demo is never exported with real data.',
   notStored: 'The file was read, but could not be saved. Nothing was changed.',
 } as const;
-
-/** Why a file cannot be taken; each leaves everything as it was. */
-export const importErrors = {
-  empty: 'The file is empty.',
-  'not-json':
-    'This is not a file of ours: its text is not JSON. Choose the file again, or have it sent again.',
-  truncated: 'The file breaks off before its end. Have it sent again, or export it again.',
-  'too-large': 'The file is larger than anything we write (25 MB). It was not read.',
-  'too-deep': 'The file is nested deeper than anything we write. It was not read.',
-  'wrong-format': 'This JSON is not a walk file, limit sheet, rule set or backup of Sagline.',
-  'newer-version': 'The file is from a newer version of Sagline. Update the app, then import it again.',
-  'no-records': 'The file holds no records.',
-  'too-many': 'The file holds more records than we take at once.',
-  unreadable: 'The phone could not read the file. Copy it to the phone first, then choose it again.',
-} as const;
-
-export const badRecord = (key: string, why: string): string =>
-  `The record ${key} is not right: ${why}. Nothing was imported.`;
-export const badKey = (key: string): string =>
-  `The file holds a record with a key that we do not know: ${key}. Nothing was imported.`;
-export const badStamp = (key: string): string =>
-  `The stamp of record ${key} is not right. Nothing was imported.`;
