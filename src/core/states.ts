@@ -230,9 +230,18 @@ export function gatherStates(input: ScoreInput): ReadonlyMap<string, ItemState> 
   const passes = passesOf(input);
   const states = slotsOf(input.machine).map((slot) => {
     const key = stateKey(slot.place, slot.item.id);
-    return [key, stateOf(slot, byState.get(key) ?? [], lost.get(key) ?? [], passes, input)] as const;
+    const mine = byState.get(key) ?? unseenAsWhole(slot, byState);
+    return [key, stateOf(slot, mine, lost.get(key) ?? [], passes, input)] as const;
   });
   return new Map(states);
+}
+
+/** A whole row of parts can be marked as not seen at the place without a number. */
+function unseenAsWhole(slot: Slot, byState: ReadonlyMap<string, PlacedReading[]>): readonly PlacedReading[] {
+  if (slot.number === undefined) return [];
+  const whole = makePlace({ side: slot.side, component: slot.item.component });
+  const all = byState.get(stateKey(whole, slot.item.id)) ?? [];
+  return all.filter(({ reading }) => reading.what.kind === 'unseen');
 }
 
 /** The places whose reading is not to be had, with why. */

@@ -48,7 +48,7 @@ export function Screen({ title, sub, bar, wide, children }: ScreenProps) {
 export function Section({ title, children }: { title: string; children: ComponentChildren }) {
   return (
     <section class={styles.section}>
-      <h2>{title}</h2>
+      {title !== '' && <h2>{title}</h2>}
       {children}
     </section>
   );

@@ -1,6 +1,106 @@
+import { useLocation } from 'preact-iso';
+import { useMemo, useState } from 'preact/hooks';
+import { makeKey, type RecordKey } from '../../core/keys.ts';
+import type { Machine } from '../../core/machine.ts';
+import { common } from '../../words/en/common.ts';
+import { forms } from '../../words/en/forms.ts';
 import { machineForm } from '../../words/en/machine.ts';
+import { machineDraftKey, saveMachine } from '../actions/machine.ts';
+import { useBooks } from '../data/books.ts';
+import { preferences } from '../data/format.ts';
+import { machineOf, machineTexts, massOf, shapeOf } from '../data/machine-form.ts';
+import type { MachineDraft, MachineField, MachineFaults } from '../data/machine-form.ts';
+import { newId } from '../data/moment.ts';
+import { tell } from '../data/notice.ts';
+import { fromPath, machinePath } from '../data/paths.ts';
+import { useRecord } from '../data/record.ts';
+import { notSavedLine } from '../data/saving.ts';
+import { fittingSheet } from '../data/sheet-choice.ts';
+import { useDraft } from '../data/use-draft.ts';
+import { valueOf } from '../data/live.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { NoticeBar } from '../parts/notice-bar.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { Gone } from './gone.tsx';
+import { MachineFields } from './machine-fields.tsx';
 
+/** Adds a machine or changes one. */
 export function MachineEdit() {
-  return <Screen title={machineForm.addTitle}>{null}</Screen>;
+  const { path } = useLocation();
+  const key = path === '/machine/new' ? undefined : fromPath('machine', path)?.key;
+  const found = valueOf(useRecord<Machine>(key));
+  if (path === '/machine/new') return <MachineForm before={undefined} known={undefined} />;
+  if (!found) return <Screen title={machineForm.editTitle}>{null}</Screen>;
+  if (!found.value) return <Gone />;
+  return <MachineForm key={key} before={found.value} known={key} />;
+}
+
+interface MachineFormProps {
+  readonly before: Machine | undefined;
+  readonly known: RecordKey<'machine'> | undefined;
+}
+
+/** Brings what stood in the way of saving into view. */
+function showFirstFault(): void {
+  requestAnimationFrame(() => {
+    document.querySelector<HTMLElement>('[data-fault],[aria-invalid="true"]')?.focus();
+  });
+}
+
+function MachineForm({ before, known }: MachineFormProps) {
+  const { route } = useLocation();
+  const key = useMemo(() => known ?? makeKey({ kind: 'machine', id: newId() }), [known]);
+  const draftKey = machineDraftKey(known);
+  const [draft, setDraft] = useDraft<MachineDraft>(draftKey, {});
+  const [faults, setFaults] = useState<MachineFaults>([]);
+  const sheets = useBooks('limits');
+  const ruleSets = useBooks('rules');
+  const unit = preferences.value.mass;
+  const texts = machineTexts(before, draft, unit);
+  const shape = shapeOf(texts, before?.shape);
+  const massKg = massOf(texts, unit);
+  const fits = fittingSheet(texts.kind, shape, massKg);
+  const change = (field: MachineField, text: string): void => {
+    setDraft({ ...draft, [field]: text });
+    setFaults(faults.filter((each) => each !== field));
+  };
+  const save = async (): Promise<void> => {
+    const made = machineOf(before, texts, unit, fits);
+    if (!made.ok) {
+      setFaults(made.error);
+      showFirstFault();
+      return;
+    }
+    const saved = await saveMachine(key, made.value, draftKey);
+    tell(saved.ok ? machineForm.saved : notSavedLine(saved.error));
+    if (saved.ok) route(machinePath(key), true);
+  };
+  const drop = (): void => {
+    const kept = draft;
+    setDraft({});
+    tell(forms.dropped, () => setDraft(kept));
+  };
+  const isTouched = Object.keys(draft).length > 0;
+  return (
+    <Screen
+      wide
+      title={known ? machineForm.editTitle : machineForm.addTitle}
+      bar={
+        <>
+          <ButtonLink href={known ? machinePath(known) : '/'}>{common.back}</ButtonLink>
+          <Button look="main" onTap={() => void save()}>
+            {machineForm.save}
+          </Button>
+        </>
+      }
+    >
+      <NoticeBar />
+      <MachineFields {...{ texts, shape, massKg, fits, sheets, ruleSets, faults, change }} own={known} />
+      {isTouched && (
+        <Button look="plain" onTap={drop}>
+          {forms.drop}
+        </Button>
+      )}
+    </Screen>
+  );
 }

@@ -1,0 +1,29 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { store } from './phone.ts';
+
+/**
+ * What is half typed, kept on disk at every change and given back when the screen is opened again. Drafts are
+ * never scored; they leave with the reading that is made of them.
+ */
+export function useDraft<T extends object>(key: string, initial: T): readonly [T, (next: T) => void] {
+  const [value, setValue] = useState(initial);
+  const touched = useRef(false);
+  useEffect(() => {
+    let current = true;
+    void store.drafts.get(key).then((answer) => {
+      const kept = answer.ok ? answer.value : undefined;
+      if (current && !touched.current && typeof kept === 'object' && kept !== null) {
+        setValue({ ...initial, ...kept });
+      }
+    });
+    return () => {
+      current = false;
+    };
+  }, [key]);
+  const change = (next: T): void => {
+    touched.current = true;
+    setValue(next);
+    void store.drafts.put(key, next);
+  };
+  return [value, change];
+}

@@ -1,0 +1,19 @@
+import { lazy } from 'preact-iso';
+import { useState } from 'preact/hooks';
+import { common } from '../../words/en/common.ts';
+import { Button } from '../parts/button.tsx';
+
+const HelpPage = lazy(() => import('./help-page.tsx').then((each) => each.HelpPage));
+
+/** Opens the help of an item or sag method on the same screen; its drawing is loaded then. */
+export function HelpButton({ topic }: { topic: string }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <>
+      <Button look="plain" pressed={open} onTap={() => setOpen(!open)}>
+        {common.help}
+      </Button>
+      {open && <HelpPage topic={topic} />}
+    </>
+  );
+}

@@ -1,0 +1,23 @@
+import { helpFor, helpTitles } from '../../words/en/help.ts';
+import styles from './walk.module.css';
+
+/** How to read one thing: steps, what goes wrong, and where the figures are from. */
+export function HelpPage({ topic }: { topic: string }) {
+  const help = helpFor(topic);
+  if (!help) return null;
+  return (
+    <section class={styles.column}>
+      <ol class={styles.lines}>
+        {help.steps.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ol>
+      <p>
+        <strong>{helpTitles.wrong}</strong> {help.wrong}
+      </p>
+      <p class={styles.quiet}>
+        {helpTitles.from} {help.from}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,187 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { readingsAtSpot } from '../../core/progress.ts';
+import type { Reading } from '../../core/readings.ts';
+import { common } from '../../words/en/common.ts';
+import { toolWords } from '../../words/en/choices.ts';
+import { itemQuestion } from '../../words/en/items.ts';
+import { pad } from '../../words/en/pad.ts';
+import { questionLine } from '../../words/en/questions.ts';
+import { step as words, walk } from '../../words/en/walk.ts';
+import type { TypedLength } from '../../core/typed.ts';
+import { padKey, saveReadings } from '../actions/walk.ts';
+import { stepTitle } from '../data/describe.ts';
+import { formatter } from '../data/format.ts';
+import { doubtOf, fieldsOf, observedFrom, textsOf } from '../data/measuring.ts';
+import { readPad } from '../data/pad-text.ts';
+import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
+import { sizeText, unitFor, usualTool } from '../data/tool.ts';
+import { useDraft } from '../data/use-draft.ts';
+import { lastSize } from '../data/last.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { Choices } from '../parts/choices.tsx';
+import { Pad } from '../parts/pad.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { Stepper } from '../parts/stepper.tsx';
+import { ComparedTo } from './compared-to.tsx';
+import { MoreHere } from './more-here.tsx';
+import { Question, type Asked } from './question.tsx';
+import { StepHead, stepSub, type StepProps } from './step-head.tsx';
+import styles from './walk.module.css';
+
+interface Draft {
+  readonly texts: readonly string[];
+  readonly links: number;
+  readonly tool: string;
+  /** The number of the reading that is being made; another than the spot's first is a repeat. */
+  readonly n: number;
+}
+
+/** The reading pad for one size at one spot. */
+export function MeasureStep({ model, step }: StepProps) {
+  const [item] = step.items;
+  const itemId = item?.id ?? '';
+  const flow = useFlow(model, step);
+  const unit = unitFor(itemId);
+  const here = readingsAtSpot(step, model.assembled.input.readings);
+  const first = here.find(({ reading }) => reading.what.kind !== 'unseen');
+  const fields = item ? fieldsOf(item) : [];
+  const what = first?.reading.what;
+  const initial: Draft = {
+    texts: what && 'unit' in what && what.unit === unit ? textsOf(what) : fields.map(() => ''),
+    links: what?.kind === 'pitch' ? what.links : 4,
+    tool: first?.reading.tool ?? usualTool(itemId),
+    n: first?.n ?? here[0]?.n ?? step.spot,
+  };
+  const key = padKey(model.key, step.id);
+  const [draft, setDraft] = useDraft<Draft>(key, initial);
+  const [active, setActive] = useState(0);
+  const [asked, setAsked] = useState<Asked>();
+  const [toolOpen, setToolOpen] = useState(false);
+
+  const readingOf = (mm: readonly number[], confirmed: boolean): Reading | undefined =>
+    item && {
+      v: 1,
+      what: observedFrom(item, mm, draft.texts, unit, draft.links),
+      spot: step.spot,
+      tool: draft.tool,
+      ...(confirmed && { confirmed }),
+    };
+  const at = { place: step.place, item: itemId, n: draft.n };
+  const isChanged = draft.texts.some((text, i) => text !== initial.texts[i]) || draft.links !== initial.links;
+  const done = useRef(false);
+  const store = (reading: Reading): void => {
+    done.current = true;
+    void flow.saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at]);
+  };
+  const settle = (mm: readonly number[], confirmed: boolean): void => {
+    const reading = readingOf(mm, confirmed);
+    const doubt = reading && !confirmed ? doubtOf(model, step, reading) : undefined;
+    if (!reading) return;
+    if (!doubt) return store(reading);
+    const line = questionLine(itemId, doubt, formatter.value, draft.links);
+    setAsked({ line, choices: [], take: () => settle(mm, true) });
+  };
+  const next = (): void => {
+    if (first && !isChanged && draft.n === initial.n) return flow.goOn();
+    const read = draft.texts.map((text) => readPad(text, unit));
+    const bad = read.findIndex(({ kind }) => kind !== 'length');
+    if (bad > active && draft.texts[active] !== '') return setActive(bad);
+    const problem = read[bad];
+    if (problem && problem.kind !== 'length') {
+      setActive(bad);
+      const takes = problem.kind === 'doubt';
+      const others = (mm: number): number[] =>
+        read.map((each, i) => (i === bad ? mm : each.kind === 'length' ? each.mm : 0));
+      const take = (choice?: TypedLength): void => settle(others(choice?.mm ?? 0), false);
+      return setAsked({
+        line: problem.line,
+        choices: takes ? problem.choices : [],
+        take: takes ? take : undefined,
+      });
+    }
+    settle(
+      read.flatMap((each) => (each.kind === 'length' ? each.mm : [])),
+      false,
+    );
+  };
+  useSaveOnLeave(() => {
+    const read = draft.texts.map((text) => readPad(text, unit));
+    if (done.current || !isChanged || read.some(({ kind }) => kind !== 'length')) return;
+    const reading = readingOf(
+      read.flatMap((each) => (each.kind === 'length' ? each.mm : [])),
+      false,
+    );
+    if (reading && !doubtOf(model, step, reading)) void saveReadings(model.key, [{ ...at, reading }], [key]);
+  });
+  const last = item && lastSize(model, step);
+  return (
+    <Screen
+      title={stepTitle(step)}
+      sub={stepSub(model, step)}
+      bar={
+        <>
+          <ButtonLink href={pathBefore(model, step)}>{common.back}</ButtonLink>
+          <Button look="main" onTap={next}>
+            {pad.next}
+          </Button>
+        </>
+      }
+    >
+      <StepHead model={model} step={step} />
+      <p class={styles.question}>{itemQuestion(itemId)}</p>
+      {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
+      <Pad
+        fields={fields.map((field, i) => ({ ...field, label: field.label, text: draft.texts[i] ?? '' }))}
+        active={active}
+        unit={unit}
+        last={last === undefined ? undefined : sizeText(itemId, last)}
+        onText={(i, text) => {
+          setAsked(undefined);
+          setDraft({ ...draft, texts: draft.texts.map((each, k) => (k === i ? text : each)) });
+        }}
+        onActive={setActive}
+        onNext={next}
+      />
+      {item?.ask.kind === 'pitch' && (
+        <Stepper
+          label={`${pad.links} ${pad.linksHint}`}
+          value={draft.links}
+          least={1}
+          most={12}
+          onChange={(links) => setDraft({ ...draft, links })}
+        />
+      )}
+      <ComparedTo model={model} step={step} />
+      <Button look="plain" pressed={toolOpen} onTap={() => setToolOpen(!toolOpen)}>
+        {words.toolAsk}: {toolWords[draft.tool as keyof typeof toolWords] ?? draft.tool}
+      </Button>
+      {toolOpen && (
+        <Choices
+          title={words.toolAsk}
+          narrow
+          chosen={draft.tool}
+          options={Object.entries(toolWords).map(([value, label]) => ({ value, label }))}
+          onChoose={(tool) => setDraft({ ...draft, tool })}
+        />
+      )}
+      {first && (
+        <Button
+          look="plain"
+          onTap={() =>
+            setDraft({ ...draft, texts: fields.map(() => ''), n: freeNumber(model, step, itemId) })
+          }
+        >
+          {walk.again}
+        </Button>
+      )}
+      <MoreHere model={model} step={step} />
+    </Screen>
+  );
+}
+
+/** Runs when the screen is left: a readable number becomes a reading, a half-typed one stays a draft. */
+function useSaveOnLeave(save: () => void): void {
+  const latest = useRef(save);
+  latest.current = save;
+  useEffect(() => () => latest.current(), []);
+}

@@ -1,0 +1,50 @@
+import type { ItemOutcome } from '../../core/score.ts';
+import { noteWords } from '../../words/en/notes.ts';
+import { sourceMarkWords } from '../../words/en/sources.ts';
+import { meanwhileWords } from '../../words/en/calls.ts';
+import { verdict as words } from '../../words/en/verdict.ts';
+import { outcomePlace, reasonText, stateText, wearText } from '../data/describe.ts';
+import { formatter } from '../data/format.ts';
+import { walkPath } from '../data/paths.ts';
+import type { WalkModel } from '../data/walk-model.ts';
+import { CallMark } from '../parts/call-mark.tsx';
+import { WearBar } from '../parts/wear-bar.tsx';
+import styles from './walk.module.css';
+
+/** One item: what was read, its call, why, from which rule and source, and what it leans on. */
+export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: WalkModel }) {
+  const format = formatter.value;
+  const { state, reasons, notes } = outcome;
+  const worn = wearText(state, format);
+  const step = model.steps.find(({ items, side }) => side === state.side && items.includes(state.item));
+  return (
+    <article class={styles.reason}>
+      <strong>
+        {format.item(state.item.id)}, {outcomePlace(outcome)}: {stateText(state, format)}
+      </strong>
+      {state.wear && worn !== undefined && (
+        <>
+          <WearBar percent={state.wear.percent} expanded={state.wear.expanded} label={worn} />
+          <span>{worn}</span>
+        </>
+      )}
+      <CallMark call={outcome.open.length > 0 && outcome.atLeast === 'run' ? 'open' : outcome.atLeast} />
+      {outcome.atLeast !== 'run' && <span>{words.meanwhile(meanwhileWords[outcome.meanwhile].word)}</span>}
+      {reasons.map((reason) => (
+        <span key={reason.rule}>
+          {reasonText(reason, format)}{' '}
+          <span class={styles.quiet}>
+            {words.rule(reason.rule)}
+            {reason.source && `; ${sourceMarkWords[reason.source.mark]}: ${reason.source.text}`}
+          </span>
+        </span>
+      ))}
+      {notes.map(({ kind }) => (
+        <span key={kind} class={styles.quiet}>
+          {noteWords[kind]}
+        </span>
+      ))}
+      {step && <a href={walkPath(model.key, step.id)}>{words.readAgain}</a>}
+    </article>
+  );
+}

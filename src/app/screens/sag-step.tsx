@@ -1,0 +1,199 @@
+import { useState } from 'preact/hooks';
+import { cleanliness, type Cleanliness, type SagMethod, sagMethods } from '../../core/limits.ts';
+import { plausibility } from '../../core/plausible.ts';
+import type { ObservedOf, Reading } from '../../core/readings.ts';
+import { common } from '../../words/en/common.ts';
+import { findingLabel, itemQuestion } from '../../words/en/items.ts';
+import { pad } from '../../words/en/pad.ts';
+import { questionLine } from '../../words/en/questions.ts';
+import { cleanlinessWords, postureWords, sagAsk, sagMethodWords } from '../../words/en/sag.ts';
+import { step as words, walk } from '../../words/en/walk.ts';
+import { padKey, saveReadings } from '../actions/walk.ts';
+import { stepTitle } from '../data/describe.ts';
+import { formatter } from '../data/format.ts';
+import { lastSize } from '../data/last.ts';
+import { readPad } from '../data/pad-text.ts';
+import { pathBefore, useFlow } from '../data/step-flow.ts';
+import { sizeText, unitFor } from '../data/tool.ts';
+import { useDraft } from '../data/use-draft.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { Choices } from '../parts/choices.tsx';
+import { Pad } from '../parts/pad.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { HelpButton } from './help-button.tsx';
+import { MoreHere } from './more-here.tsx';
+import { Question, type Asked } from './question.tsx';
+import { StepHead, stepSub, type StepProps } from './step-head.tsx';
+import styles from './walk.module.css';
+
+type Method = SagMethod | 'by-eye';
+
+interface Draft {
+  readonly texts: readonly string[];
+  readonly method: Method;
+  readonly clean: Cleanliness;
+}
+
+const raised = new Set<SagMethod>(['frame-to-shoe', 'frame-to-track', 'roller-gap']);
+const looks = ['right', 'slack', 'very-slack', 'tight'] as const;
+
+/** Sag: first how it is measured, since the number means nothing without that; then the number, or a look. */
+export function SagStep({ model, step }: StepProps) {
+  const flow = useFlow(model, step);
+  const sheet =
+    step.side === 'right' ? model.assembled.input.sheets.right : model.assembled.input.sheets.left;
+  const asked0 =
+    sheet?.sag.find(({ posture }) => (posture === 'raised') === step.stop.startsWith('raised')) ??
+    sheet?.sag[0];
+  const old = model.assembled.input.readings.find(({ place, item }) => place === step.place && item === 'sag')
+    ?.reading.what;
+  const sag: ObservedOf<'sag'> | undefined = old?.kind === 'sag' ? old : undefined;
+  const unit = unitFor('sag');
+  const key = padKey(model.key, step.id);
+  const [draft, setDraft] = useDraft<Draft>(key, {
+    texts: sag && sag.unit === unit ? sag.typed : [''],
+    method:
+      sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
+    clean: sag?.clean ?? model.walk.clean ?? 'clean',
+  });
+  const [active, setActive] = useState(0);
+  const [asked, setAsked] = useState<Asked>();
+  const [choosing, setChoosing] = useState(false);
+  const spec = sheet?.sag.find(({ method }) => method === draft.method);
+  const at = { place: step.place, item: 'sag', n: 1 };
+
+  const store = (mm: readonly number[], confirmed: boolean): void => {
+    if (draft.method === 'by-eye') return;
+    const reading: Reading = {
+      v: 1,
+      what: {
+        kind: 'sag',
+        mm: [...mm],
+        typed: [...draft.texts],
+        unit,
+        method: draft.method,
+        posture: spec?.posture ?? (raised.has(draft.method) ? 'raised' : 'ground'),
+        clean: draft.clean,
+        ...(spec?.loadN !== undefined && { loadN: spec.loadN }),
+      },
+      tool: draft.method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
+      ...(confirmed && { confirmed }),
+    };
+    void flow.saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at]);
+  };
+  const next = (): void => {
+    const read = draft.texts.map((text) => readPad(text, unit));
+    const bad = read.find(({ kind }) => kind !== 'length');
+    if (bad && bad.kind !== 'length') {
+      const take =
+        bad.kind === 'doubt' ? (choice?: { mm: number }) => store([choice?.mm ?? 0], true) : undefined;
+      return setAsked({ line: bad.line, choices: bad.kind === 'doubt' ? bad.choices : [], take });
+    }
+    const mm = read.flatMap((each) => (each.kind === 'length' ? each.mm : []));
+    const [item] = step.items;
+    const doubt = item && plausibility(item, { mm: Math.max(...mm), uMm: 0 });
+    if (!doubt) return store(mm, false);
+    const line = questionLine('sag', doubt, formatter.value);
+    setAsked({ line, choices: [], take: () => store(mm, true) });
+  };
+  const byEye = (finding: string): void => {
+    const eye = { place: step.place, item: 'sag-by-eye', n: 1 };
+    const reading: Reading = { v: 1, what: { kind: 'finding', finding }, tool: 'eye' };
+    void flow.saveAnd(() => saveReadings(model.key, [{ ...eye, reading }], [key]), [eye]);
+  };
+  const pick = (method: Method): void => {
+    setDraft({ ...draft, method });
+    setChoosing(false);
+  };
+  const last = lastSize(model, step);
+  return (
+    <Screen
+      title={stepTitle(step)}
+      sub={stepSub(model, step)}
+      bar={
+        <>
+          <ButtonLink href={pathBefore(model, step)}>{common.back}</ButtonLink>
+          {draft.method !== 'by-eye' && (
+            <Button look="main" onTap={next}>
+              {pad.next}
+            </Button>
+          )}
+        </>
+      }
+    >
+      <StepHead model={model} step={step} />
+      <p class={styles.question}>{itemQuestion('sag')}</p>
+      <Button look="plain" pressed={choosing} onTap={() => setChoosing(!choosing)}>
+        {words.method}: {draft.method === 'by-eye' ? walk.byEyeInstead : sagMethodWords[draft.method].name}
+      </Button>
+      {choosing && (
+        <Choices<Method>
+          title={sagAsk.method}
+          chosen={draft.method}
+          options={methodsFor(sheet?.sag.map(({ method }) => method) ?? [])}
+          onChoose={pick}
+        />
+      )}
+      {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
+      {draft.method === 'by-eye' ? (
+        <Choices
+          title={words.byEyeTitle}
+          chosen={undefined}
+          options={looks.map((value) => ({ value, label: findingLabel('sag-by-eye', value) }))}
+          onChoose={byEye}
+        />
+      ) : (
+        <>
+          <p class={styles.quiet}>{sagMethodWords[draft.method].how}</p>
+          <Pad
+            fields={draft.texts.map((text, i) => ({ id: String(i), label: '', text }))}
+            active={active}
+            unit={unit}
+            last={last === undefined ? undefined : sizeText('sag', last)}
+            onText={(i, text) => {
+              setAsked(undefined);
+              setDraft({ ...draft, texts: draft.texts.map((each, k) => (k === i ? text : each)) });
+            }}
+            onActive={setActive}
+            onNext={next}
+          />
+          {spec && (
+            <p class={styles.quiet}>
+              {formatter.value.inUnit(spec.low, spec.unit)} – {formatter.value.inUnit(spec.high, spec.unit)},{' '}
+              {postureWords[spec.posture]}
+            </p>
+          )}
+          <Choices
+            title={sagAsk.clean}
+            narrow
+            chosen={draft.clean}
+            options={cleanliness.map((value) => ({ value, label: cleanlinessWords[value] }))}
+            onChoose={(clean) => setDraft({ ...draft, clean })}
+          />
+          {draft.method === 'straightedge-grouser' && draft.texts.length < 2 && (
+            <Button look="plain" onTap={() => setDraft({ ...draft, texts: [...draft.texts, ''] })}>
+              {sagAsk.another}
+            </Button>
+          )}
+          <HelpButton topic={draft.method} />
+        </>
+      )}
+      <MoreHere model={model} step={step} />
+    </Screen>
+  );
+}
+
+/** By eye, the methods of the sheet, then the others. */
+function methodsFor(
+  ofSheet: readonly SagMethod[],
+): readonly { value: Method; label: string; line?: string }[] {
+  const methods = [...new Set([...ofSheet, ...sagMethods])];
+  return [
+    { value: 'by-eye', label: walk.byEyeInstead },
+    ...methods.map((value) => ({
+      value,
+      label: sagMethodWords[value].name,
+      ...(ofSheet.includes(value) && { line: sagAsk.sheetSays(sagMethodWords[value].reads) }),
+    })),
+  ];
+}

@@ -1,0 +1,22 @@
+import { useEffect } from 'preact/hooks';
+import { hereKey } from '../actions/walk.ts';
+import { cautionsFor } from '../data/cautions.ts';
+import { store } from '../data/phone.ts';
+import { CautionGate } from './caution-gate.tsx';
+import { LookStep } from './look-step.tsx';
+import { MeasureStep } from './measure-step.tsx';
+import { SagStep } from './sag-step.tsx';
+import type { StepProps } from './step-head.tsx';
+
+/** One question of the walk, after the cautions that it needs. */
+export function StepScreen({ model, step }: StepProps) {
+  useEffect(() => void store.drafts.put(hereKey(model.key), step.id), [model.key, step.id]);
+  const cautions = cautionsFor(model, step);
+  if (cautions.length > 0) return <CautionGate model={model} step={step} cautions={cautions} />;
+  if (step.kind === 'look') return <LookStep model={model} step={step} />;
+  return step.kind === 'sag' ? (
+    <SagStep model={model} step={step} />
+  ) : (
+    <MeasureStep model={model} step={step} />
+  );
+}

@@ -1,0 +1,162 @@
+import { useMemo } from 'preact/hooks';
+import { callRank } from '../../core/calls.ts';
+import { flipsOf } from '../../core/flips.ts';
+import { factsOf, type ItemOutcome } from '../../core/score.ts';
+import { shownCall } from '../../core/verdict.ts';
+import { callWords, meanwhileWords } from '../../words/en/calls.ts';
+import { common } from '../../words/en/common.ts';
+import { purposeWords } from '../../words/en/choices.ts';
+import { openWords } from '../../words/en/open.ts';
+import { verdict as words } from '../../words/en/verdict.ts';
+import { walk } from '../../words/en/walk.ts';
+import { finishWalk, reopenWalk } from '../actions/walk.ts';
+import { outcomePlace } from '../data/describe.ts';
+import { formatter } from '../data/format.ts';
+import { walkPath } from '../data/paths.ts';
+import { sizeText } from '../data/tool.ts';
+import type { WalkModel } from '../data/walk-model.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { CallMark } from '../parts/call-mark.tsx';
+import { Screen, Section } from '../parts/screen.tsx';
+import { OutcomeCard } from './outcome-card.tsx';
+import { PurposeAnswers } from './purpose-answers.tsx';
+import styles from './walk.module.css';
+
+/** The verdict: what drives it, what is open, what could flip it, then every item. */
+export function Verdict({ model }: { model: WalkModel }) {
+  const { verdict, outcomes } = model.scored;
+  const finished = model.walk.finishedAt !== undefined;
+  const known = outcomes.filter(({ state }) => state.known);
+  const call = shownCall(verdict);
+  const shown = new Set(verdict.drivers);
+  const others = known.filter((each) => each.atLeast !== 'run' && !shown.has(each));
+  return (
+    <Screen
+      wide
+      title={words.title}
+      sub={`${model.machine.name} · ${purposeWords[model.walk.purpose].label}`}
+      bar={
+        <>
+          <ButtonLink href={walkPath(model.key, 'map')}>{words.goBack}</ButtonLink>
+          {finished ? (
+            <ButtonLink look="main" href="/">
+              {common.toHome}
+            </ButtonLink>
+          ) : (
+            <Button look="main" disabled={known.length === 0} onTap={() => void finishWalk(model.key)}>
+              {verdict.openParking.length + verdict.openOther.length > 0 ? walk.finishAnyway : walk.finish}
+            </Button>
+          )}
+        </>
+      }
+    >
+      {known.length === 0 && <p>{words.noReadings}</p>}
+      <div class={styles.columns}>
+        <div class={styles.column}>
+          <section class={styles.big} role="status" aria-label={words.title}>
+            <CallMark call={call} size={34} />
+            <span>{call === 'open' ? words.notRunWhileOpen : callWords[call].line}</span>
+            <span>
+              {words.meanwhile(meanwhileWords[verdict.meanwhile].word)}.{' '}
+              {meanwhileWords[verdict.meanwhile].line}
+            </span>
+            {!verdict.settled && call !== 'open' && <span>{words.openLine}</span>}
+          </section>
+          <PurposeAnswers model={model} />
+          <Flips model={model} />
+          <p class={styles.quiet}>{words.aid}</p>
+        </div>
+        <div class={styles.column}>
+          {verdict.drivers.length > 0 && (
+            <Section title={words.reasons}>
+              {[...verdict.drivers, ...others].map((outcome) => (
+                <OutcomeCard
+                  key={`${outcome.state.place}${outcome.state.item.id}`}
+                  outcome={outcome}
+                  model={model}
+                />
+              ))}
+            </Section>
+          )}
+          <OpenList model={model} />
+          <Section title={words.everyItem}>
+            {known
+              .filter(({ atLeast }) => atLeast === 'run')
+              .map((outcome) => (
+                <OutcomeCard
+                  key={`${outcome.state.place}${outcome.state.item.id}`}
+                  outcome={outcome}
+                  model={model}
+                />
+              ))}
+          </Section>
+          {finished && (
+            <Button look="plain" onTap={() => void reopenWalk(model.key)}>
+              {walk.reopen}
+            </Button>
+          )}
+        </div>
+      </div>
+    </Screen>
+  );
+}
+
+/** What is not known: first what could park the machine; parts of one row are said together. */
+function OpenList({ model }: { model: WalkModel }) {
+  const { openParking, openOther } = model.scored.verdict;
+  if (openParking.length + openOther.length === 0) return <p>{words.nothingOpen}</p>;
+  return (
+    <Section title={words.openTitle}>
+      <p class={styles.quiet}>{words.openLine}</p>
+      <ul class={styles.items}>
+        {gathered([...openParking, ...openOther]).map(([text, outcome]) => (
+          <li key={text} class={styles.reason}>
+            <strong>{text}</strong>
+            {outcome.open.map((open) => {
+              const { what, mend } = openWords(open, formatter.value);
+              return (
+                <span key={open.kind}>
+                  {what} {mend}
+                </span>
+              );
+            })}
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+function gathered(outcomes: readonly ItemOutcome[]): readonly (readonly [string, ItemOutcome])[] {
+  const lines = new Map<string, ItemOutcome>();
+  for (const outcome of outcomes) {
+    const name = `${outcomePlace(outcome)}: ${formatter.value.item(outcome.state.item.id)}`;
+    lines.set(name, outcome);
+  }
+  return [...lines].sort(([, a], [, b]) => callRank(b.atLeast) - callRank(a.atLeast));
+}
+
+/** The one re-measurement that could turn the verdict, and by how much. */
+function Flips({ model }: { model: WalkModel }) {
+  const { input } = model.assembled;
+  const flips = useMemo(
+    () => (input.rules ? flipsOf(factsOf(input), input.rules, model.scored) : []),
+    [model],
+  );
+  const [first] = flips;
+  if (!first) return <p class={styles.quiet}>{words.noFlip}</p>;
+  const { state, byMm } = first;
+  const sign = byMm < 0 ? '−' : '+';
+  const by = `${sign}${sizeText(state.item.id, Math.abs(byMm))}`;
+  return (
+    <Section title={words.flip}>
+      <p>
+        {words.flipBy(
+          formatter.value.item(state.item.id),
+          outcomePlace({ state } as ItemOutcome),
+          `${by} (${first.call === 'open' ? words.openTitle : callWords[first.call].word})`,
+        )}
+      </p>
+    </Section>
+  );
+}
