@@ -35,15 +35,10 @@ export const path = (points: readonly Point[]): string =>
 
 /** A filled tip at `to`, pointing away from `from`. */
 function Tip({ from, to }: { from: Point; to: Point }): JSX.Element {
-  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-  return (
-    <path
-      class={css.solid}
-      d="M0 0L-8 -4V4Z"
-      stroke="none"
-      transform={`translate(${to[0]} ${to[1]}) rotate(${angle})`}
-    />
-  );
+  const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const barb = (side: number): Point => [to[0] - 8 * cos - side * sin, to[1] - 8 * sin + side * cos];
+  return <path class={css.solid} d={`${path([to, barb(4), barb(-4)])}Z`} stroke="none" />;
 }
 
 export function Arrow(props: { from: Point; to: Point }): JSX.Element {
