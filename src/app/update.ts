@@ -45,8 +45,10 @@ export async function keepUpToDate(): Promise<void> {
 
 /** Swaps to the waiting version and reloads once. Only ever from a tap of a person, outside a walk. */
 export function applyUpdate(): void {
+  const waiting = registration?.waiting;
+  if (!waiting) return location.reload(); // another tab took it already: this one only has to load it
   applying = true;
-  registration?.waiting?.postMessage({ type: 'SKIP_WAITING' });
+  waiting.postMessage({ type: 'SKIP_WAITING' });
 }
 
 function reloadIfAsked(): void {
@@ -58,7 +60,7 @@ function reloadIfAsked(): void {
 function watch(watched: ServiceWorkerRegistration): void {
   const show = (): void => {
     if (watched.waiting !== null && watched.active !== null) state.value = 'update-waiting';
-    else if (watched.active !== null) state.value = 'ready';
+    else if (watched.active !== null && state.value === 'starting') state.value = 'ready';
   };
   const follow = (): void => {
     watched.installing?.addEventListener('statechange', show);
