@@ -111,8 +111,10 @@ export class Database {
 
   /** True when the whole transaction deserves its second try. */
   async #mend(handle: Handle, error: StorageError, mayUseReserve: boolean): Promise<boolean> {
-    if (error.kind === 'denied') return false;
+    if (handle.denied !== undefined) return false;
     this.#drop(handle);
+    if (error.kind === 'denied') this.status.set('denied');
+    if (error.kind === 'denied') return false;
     if (error.kind !== 'quota') return true;
     this.status.set('full');
     const reopened = await this.#handle();

@@ -1,5 +1,4 @@
 import { assert } from '../core/result.ts';
-import { isBug } from './errors.ts';
 import type { Connection, StoreName, Transaction } from './schema.ts';
 
 export type Mode = 'readonly' | 'readwrite';
@@ -56,14 +55,14 @@ export async function inTransaction<T, const Stores extends readonly StoreName[]
   }
 }
 
-/** The engine's reason for the abort, unless our own code failed first. */
+/** Names under which an abort reaches the work; why it was aborted only the transaction knows. */
+const echoes = ['AbortError', 'TransactionInactiveError'];
+
+/** The first cause: what the work met, or, if that was but an echo of the abort, the transaction's reason. */
 async function causeOf(error: unknown, done: Promise<void>): Promise<unknown> {
   const reason: unknown = await done.then(
     () => error,
     (cause: unknown) => cause,
   );
-  return isBug(error) && !isInactive(error) ? error : reason;
+  return error instanceof Error && echoes.includes(error.name) ? reason : error;
 }
-
-const isInactive = (error: unknown): boolean =>
-  error instanceof Error && error.name === 'TransactionInactiveError';

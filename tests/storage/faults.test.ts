@@ -139,7 +139,10 @@ async function runWithFault(
   return { faulty, acked, state: await stateOf(inner) };
 }
 
-describe('failing the n-th call, for every n', () => {
+/** Some hundred runs of the whole story. */
+const timeout = 120_000;
+
+describe('failing the n-th call, for every n', { timeout }, () => {
   test('[S70] the states of a sound run all differ', async () => {
     expect(new Set(await soundStates()).size).toBe(steps.length + 1);
   });

@@ -42,6 +42,7 @@ const storeMethods = [
 ] as const;
 const indexMethods = ['get', 'getAll', 'getAllKeys', 'openCursor'] as const;
 
+type Listen = (type: string, listener: (event: Event) => void) => void;
 type Patchable = Record<string, (...args: unknown[]) => unknown>;
 
 export class FaultyFactory {
@@ -55,6 +56,14 @@ export class FaultyFactory {
   readOnly = false;
   /** True: open requests are made but never answer. */
   silent = false;
+  /** True: the answers of open requests are held back until `release`. */
+  holding = false;
+  /** Thrown by every call. */
+  failure: DOMException | undefined;
+  /** Thrown by every call inside a transaction but those of the self test. */
+  failLater: DOMException | undefined;
+  /** False: clearing the reserve leaves the disk as full as it was. */
+  reserveHelps = true;
   /** The connections that were opened. */
   readonly connections: IDBDatabase[] = [];
   /** True once the fault has been met. */
@@ -65,6 +74,7 @@ export class FaultyFactory {
     readonly mode: string;
     readonly durability: string;
   }[] = [];
+  readonly #held: (() => void)[] = [];
   readonly #inner: IDBFactory;
   readonly #at: number;
   readonly #style: Style;
@@ -83,6 +93,7 @@ export class FaultyFactory {
       // A request for a database of its own name answers to nobody, as one that hangs.
       const request = this.#inner.open(this.silent ? `${name}-silent` : name, version);
       if (this.silent) request.addEventListener = () => undefined;
+      if (this.holding) this.#holdSuccess(request);
       const patch = (): void => this.#patchDatabase(request.result);
       request.addEventListener('upgradeneeded', patch, { once: true });
       request.addEventListener('success', patch, { once: true });
@@ -93,6 +104,7 @@ export class FaultyFactory {
 
   /** Counts a call, and makes it fail if it is its turn. */
   #count(tx?: IDBTransaction, db?: IDBDatabase): void {
+    if (this.failure !== undefined) throw this.failure;
     if (this.#style === 'complete-unheard') return;
     this.calls += 1;
     const isTurn = this.#style === 'dead' ? this.calls >= this.#at : this.calls === this.#at;
@@ -102,6 +114,22 @@ export class FaultyFactory {
     if (this.#style === 'server-lost' || this.#style === 'dead' || tx === undefined) throw lost();
     this.#abort(tx, this.#style === 'aborted' ? lost() : full());
     if (this.#style === 'quota-closes' && db !== undefined) this.#kill(db);
+  }
+
+  /** Lets the held answers of open requests come, in order. */
+  release(): void {
+    this.holding = false;
+    for (const answer of this.#held.splice(0)) answer();
+  }
+
+  #holdSuccess(request: IDBOpenDBRequest): void {
+    const listen = request.addEventListener.bind(request) as Listen;
+    const hold = (type: string, listener: (event: Event) => void): void =>
+      listen(type, (event) => {
+        if (type === 'success' && this.holding) this.#held.push(() => listener(event));
+        else listener(event);
+      });
+    (request as unknown as { addEventListener: Listen }).addEventListener = hold;
   }
 
   #abort(tx: IDBTransaction, reason: DOMException): void {
@@ -167,13 +195,14 @@ export class FaultyFactory {
         'InvalidStateError',
       );
     }
-    if (method === 'clear' && store.name === 'reserve') this.full = false;
+    if (method === 'clear' && store.name === 'reserve' && this.reserveHelps) this.full = false;
+    if (this.failLater !== undefined && tx.objectStoreNames.length > 1) throw this.failLater;
     if (method === 'put' && this.full) this.#abort(tx, full());
   }
 
   /** Turns the n-th `complete` into an abort, after the commit. */
   #patchComplete(tx: IDBTransaction): void {
-    const listen = tx.addEventListener.bind(tx) as (type: string, listener: (event: Event) => void) => void;
+    const listen = tx.addEventListener.bind(tx) as Listen;
     const aborted: ((event: Event) => void)[] = [];
     let isTurn: boolean | undefined;
     const heard = (type: string, listener: (event: Event) => void): void => {
