@@ -64,7 +64,7 @@ function readableText(node: Node, parents: readonly Node[]): string | undefined 
   if (isNode(node, 'JSXText'))
     return /\p{L}/u.test(String(node['value'])) ? String(node['value']).trim() : undefined;
   const text = textOf(node);
-  if (text === undefined || isForDevelopers(parents)) return undefined;
+  if (text === undefined || isForDevelopers(parents) || namesQuery(node, parent)) return undefined;
   if (parent?.type === 'JSXAttribute') {
     const isSpoken = spoken.includes(nameOf(parent['name']) ?? '');
     return isSpoken && /\p{L}/u.test(text) ? text : undefined;
@@ -78,6 +78,12 @@ function textOf(node: Node): string | undefined {
   if (!isNode(node, 'TemplateLiteral')) return undefined;
   const parts = node['quasis'] as readonly { value: { cooked: string } }[];
   return parts.map(({ value }) => value.cooked).join('§');
+}
+
+/** The first argument of useLive only tells one question from another. */
+function namesQuery(node: Node, parent: Node | undefined): boolean {
+  if (parent?.type !== 'CallExpression' || nameOf(parent['callee']) !== 'useLive') return false;
+  return (parent['arguments'] as readonly Node[])[0] === node;
 }
 
 function isForDevelopers(parents: readonly Node[]): boolean {
