@@ -1,0 +1,19 @@
+/** A whole document is held in memory while it is read; ours are a hundredth of this. A backup has no such limit. */
+export const mostDocumentBytes = 25_000_000;
+
+/** Values (numbers, texts, lists, objects) in a document; a list of nothing but brackets would fill the memory. */
+export const mostValues = 2_000_000;
+
+/** The deepest record of ours is 8 levels below the 3 of the envelope; `deepestJson` bounds the value itself. */
+export const deepestDocument = 40;
+
+export const mostRecords = 100_000;
+
+/** What one record may take, as text; sync takes no larger ones either. */
+export const mostRecordBytes = 65_536;
+
+/** What a seal may take: it holds a whole walk. */
+export const mostSealBytes = 524_288;
+
+/** Refused records that are listed one by one. */
+export const mostFaultsListed = 100;

@@ -1,0 +1,121 @@
+import type { BuiltIn } from '../core/assemble.ts';
+import { isDemo, isKind, partsOf, parseKey, prefixOf, type Id, type RecordKey } from '../core/keys.ts';
+import { ok, type Result } from '../core/result.ts';
+import type { RecordValue, Version } from '../core/versions.ts';
+import type { FileRecord } from './envelope.ts';
+
+/** Where the records to be exported are; the phone's store is one. */
+export interface Source<E> {
+  readonly read: (key: RecordKey) => Promise<Result<readonly Version[], E>>;
+  readonly list: (page: {
+    readonly prefix: string;
+  }) => Promise<Result<readonly { readonly versions: readonly Version[] }[], E>>;
+}
+
+type Sheets = Pick<BuiltIn, 'limits' | 'rules'>;
+
+/** The records found so far, by key. */
+type Found = Map<RecordKey, readonly FileRecord[]>;
+
+/** The fields that name another record, in machines, walks, work and sheets. */
+function namedIn(value: RecordValue): readonly unknown[] {
+  const fields = (inner: unknown, ...names: readonly string[]): readonly unknown[] =>
+    typeof inner === 'object' && inner !== null
+      ? names.map((name) => (inner as Readonly<Record<string, unknown>>)[name])
+      : [];
+  return [
+    ...fields(value, 'machine', 'sheet', 'rules'),
+    ...['left', 'right'].flatMap((side) => fields(value[side], 'sheet')),
+    ...['sheet', 'rules'].flatMap((pin) => fields(value[pin], 'key')),
+  ];
+}
+
+/** The records that these lean on: machine, limit sheets and rule sets. */
+function refersTo(records: readonly FileRecord[]): readonly RecordKey[] {
+  const names = records.flatMap(({ value }) => (value ? namedIn(value) : []));
+  return names.flatMap((name) => {
+    const parts = typeof name === 'string' ? parseKey(name) : undefined;
+    const isWanted = parts?.kind === 'machine' || parts?.kind === 'limits' || parts?.kind === 'rules';
+    return isWanted ? [name as RecordKey] : [];
+  });
+}
+
+function builtInRecord(key: RecordKey, builtIn: Sheets): readonly FileRecord[] {
+  const list: Readonly<Record<string, object>> = isKind(key, 'limits')
+    ? builtIn.limits
+    : isKind(key, 'rules')
+      ? builtIn.rules
+      : {};
+  const value = Object.hasOwn(list, key) ? list[key] : undefined;
+  return value ? [{ key, value: value as RecordValue }] : [];
+}
+
+/** One run of gathering. */
+interface Gathering<E> {
+  readonly source: Source<E>;
+  readonly builtIn: Sheets;
+  readonly found: Found;
+}
+
+/** Takes records and, from there on, all that they lean on; what is nowhere is left out. */
+async function take<E>(
+  records: readonly FileRecord[],
+  gathering: Gathering<E>,
+): Promise<Result<undefined, E>> {
+  const [first] = records;
+  if (!first) return ok();
+  gathering.found.set(first.key, records);
+  for (const other of refersTo(records)) {
+    const added = await add(other, gathering);
+    if (!added.ok) return added;
+  }
+  return ok();
+}
+
+async function add<E>(key: RecordKey, gathering: Gathering<E>): Promise<Result<undefined, E>> {
+  if (gathering.found.has(key) || isDemo(key)) return ok();
+  const read = await gathering.source.read(key);
+  if (!read.ok) return read;
+  return take(read.value.length > 0 ? read.value : builtInRecord(key, gathering.builtIn), gathering);
+}
+
+/** Adds what stands under a walk or machine: its readings or its work. */
+async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Result<undefined, E>> {
+  const rows = await gathering.source.list({ prefix });
+  if (!rows.ok) return rows;
+  for (const { versions } of rows.value) {
+    const added = await take(versions, gathering);
+    if (!added.ok) return added;
+  }
+  return ok();
+}
+
+/**
+ * All records that some walks, machines, limit sheets or rule sets need to be read elsewhere: readings, work, the
+ * sheets and sets they use, those that come with the app too. Demo records are left out.
+ */
+export async function gatherRecords<E>(
+  keys: readonly RecordKey[],
+  source: Source<E>,
+  builtIn: Sheets,
+): Promise<Result<readonly FileRecord[], E>> {
+  const gathering: Gathering<E> = { source, builtIn, found: new Map() };
+  for (const key of keys) {
+    const added = await add(key, gathering);
+    if (!added.ok) return added;
+  }
+  for (const key of [...gathering.found.keys()]) {
+    const prefix = belongingTo(key);
+    const added = prefix === undefined ? ok() : await addUnder(prefix, gathering);
+    if (!added.ok) return added;
+  }
+  return ok([...gathering.found.values()].flat());
+}
+
+/** How the keys of what belongs to a record begin. */
+function belongingTo(key: RecordKey): string | undefined {
+  const parts = partsOf(key);
+  const owner = (kind: 'reading' | 'work', id: Id): string => prefixOf(kind, { owner: id });
+  if (parts.kind === 'walk') return owner('reading', parts.id);
+  return parts.kind === 'machine' ? owner('work', parts.id) : undefined;
+}

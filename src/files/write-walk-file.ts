@@ -1,0 +1,20 @@
+import { isDemo } from '../core/keys.ts';
+import { assert } from '../core/result.ts';
+import type { FileRecord } from './envelope.ts';
+import { formatVersion, walkFormat, type Format } from './walk-file.ts';
+
+/** Both formats stand one record to a line, so that they can be read, compared and mended line by line. */
+export const headLine = (format: Format): string =>
+  `{"format":"${format}","version":${formatVersion},"records":[\n`;
+
+export const lineBreak = ',\n';
+
+/** The text of a record; a demo record never leaves with real data. */
+export function recordText(record: FileRecord): string {
+  assert(!isDemo(record.key), `not to be exported: ${record.key}`);
+  return JSON.stringify(record);
+}
+
+/** Writes records as a walk file; so are a single limit sheet or rule set. Reading it gives the same records. */
+export const writeWalkFile = (records: readonly FileRecord[], seals: readonly string[] = []): string =>
+  `${headLine(walkFormat)}${records.map(recordText).join(lineBreak)}\n],"seals":${JSON.stringify(seals)}}\n`;
