@@ -246,6 +246,26 @@ export const writeCases: readonly Case[] = [
       same(refused(await answer).kind, 'closed', 'closed while opening');
     },
   },
+  {
+    title: '[S14] a connection closed behind its back is reopened once, and the edit is saved',
+    run: async (lab) => {
+      const connections: IDBDatabase[] = [];
+      const open = (name: string, version?: number): IDBOpenDBRequest => {
+        const request = lab.factory.open(name, version);
+        request.addEventListener('success', () => connections.push(request.result));
+        return request;
+      };
+      const store = lab.open({ open } as IDBFactory);
+      good(await store.write([write(lug, '12')]));
+      connections[0]?.close();
+      const [made] = good(await store.write([write(lug, '13')]));
+      connections[1]?.close();
+      good(await store.drafts.put('pad', '1'));
+      same(connections.length, 3, 'openings');
+      same(good(await lab.open().read(lug)), [made], 'saved');
+      same(store.status.current(), 'open', 'status');
+    },
+  },
 ];
 
 const fails = (work: Promise<unknown>): Promise<string> =>

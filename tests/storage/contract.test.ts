@@ -17,9 +17,9 @@ describe('storage contract', () => {
     await one.run({
       factory,
       name: 'sagline',
-      open: () => {
+      open: (from = factory) => {
         const store = openStore({
-          factory,
+          factory: from,
           name: 'sagline',
           timers: realTimers,
           random: (bytes) => void crypto.getRandomValues(bytes),

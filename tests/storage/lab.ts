@@ -8,7 +8,7 @@ export interface Lab {
   readonly factory: IDBFactory;
   readonly name: string;
   /** Opens one more store on it, as another tab would; all are closed after the case. */
-  open(): Store;
+  open(factory?: IDBFactory): Store;
 }
 
 /** One rule that storage keeps in every engine; `run` rejects when it does not. */
