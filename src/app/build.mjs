@@ -3,7 +3,7 @@ import { build as bundle } from 'esbuild';
 import { existsSync } from 'node:fs';
 import { chmod } from 'node:fs/promises';
 import { join } from 'node:path';
-import { build as buildPages } from 'vite';
+import { build as buildPages, createLogger } from 'vite';
 import { buildId } from './build-id.mjs';
 import { compress } from './compress.mjs';
 import { root } from './install.mjs';
@@ -15,12 +15,15 @@ const dist = beside || join(root, 'dist');
 const id = (await buildId()) + (process.env.BUILD_LABEL ?? '');
 const define = { __BUILD_ID__: JSON.stringify(id) };
 
+const logger = createLogger('warn');
 await buildPages({
   configFile: join(root, 'src/app/vite.config.ts'),
   logLevel: 'warn',
+  customLogger: logger,
   define,
   build: { outDir: dist, emptyOutDir: true },
 });
+if (logger.hasWarned) throw new Error('the page build warned: see above');
 await browserScript('src/app/boot.ts', join(dist, 'boot.js'));
 const worker = join(root, `build/sw${process.env.BUILD_LABEL ?? ''}.js`);
 await browserScript('service-worker/sw.ts', worker);
