@@ -1,19 +1,21 @@
 import { ErrorBoundary, lazy, LocationProvider, Route, Router } from 'preact-iso';
 import { Gone } from './screens/gone.tsx';
 import { Home } from './screens/home.tsx';
-import { WalkScreen } from './screens/walk.tsx';
 
-// What a walk needs is in the first file; the rest is fetched when opened, out of the same precache.
-const BeforeStart = lazy(() => import('./screens/before-start.tsx').then((each) => each.BeforeStart));
-const MachineScreen = lazy(() => import('./screens/machine.tsx').then((each) => each.MachineScreen));
-const MachineEdit = lazy(() => import('./screens/machine-edit.tsx').then((each) => each.MachineEdit));
-const WorkEdit = lazy(() => import('./screens/work-edit.tsx').then((each) => each.WorkEdit));
-const Sheets = lazy(() => import('./screens/sheets.tsx').then((each) => each.Sheets));
-const SheetScreen = lazy(() => import('./screens/sheet.tsx').then((each) => each.SheetScreen));
-const RuleSets = lazy(() => import('./screens/rule-sets.tsx').then((each) => each.RuleSets));
-const RuleSetScreen = lazy(() => import('./screens/rule-set.tsx').then((each) => each.RuleSetScreen));
-const Settings = lazy(() => import('./screens/settings.tsx').then((each) => each.Settings));
-const About = lazy(() => import('./screens/about.tsx').then((each) => each.About));
+const walk = () => import('./walk-screens.ts').then(({ walkScreens }) => walkScreens);
+const desk = () => import('./desk-screens.ts').then(({ deskScreens }) => deskScreens);
+
+const WalkScreen = lazy(() => walk().then((each) => each.WalkScreen));
+const BeforeStart = lazy(() => walk().then((each) => each.BeforeStart));
+const MachineScreen = lazy(() => desk().then((each) => each.MachineScreen));
+const MachineEdit = lazy(() => desk().then((each) => each.MachineEdit));
+const WorkEdit = lazy(() => desk().then((each) => each.WorkEdit));
+const Sheets = lazy(() => desk().then((each) => each.Sheets));
+const SheetScreen = lazy(() => desk().then((each) => each.SheetScreen));
+const RuleSets = lazy(() => desk().then((each) => each.RuleSets));
+const RuleSetScreen = lazy(() => desk().then((each) => each.RuleSetScreen));
+const Settings = lazy(() => desk().then((each) => each.Settings));
+const About = lazy(() => desk().then((each) => each.About));
 
 /** Every screen by its address; the address is where one is, also after the app was killed. */
 export function App() {

@@ -71,7 +71,7 @@ const sheetKeysOf = (
 ];
 
 /** Reads a walk with all that scoring it needs. */
-async function shelfFor(key: RecordKey<'walk'>): Promise<Result<Shelf, StorageError>> {
+export async function shelfFor(key: RecordKey<'walk'>): Promise<Result<Shelf, StorageError>> {
   const rows: Rows = new Map();
   const { id } = parseKey(key) as KeyParts<'walk'>;
   const demo = isDemo(key);
@@ -102,15 +102,18 @@ async function lastReadings(key: RecordKey<'walk'>, machine: string): Promise<re
   if (known) return known;
   const answer = await store.list({
     prefix: prefixOf('walk', { demo: isDemo(key) }),
-    after: key,
     reverse: true,
     limit: lookBack,
   });
   const rows = answer.ok ? answer.value : [];
-  const last = rows.find(({ versions }) => {
-    const walk = valueIn<Walk>(versions);
-    return walk?.machine === machine && walk.finishedAt !== undefined;
-  });
+  // Ids written by hand do not sort by time, so the newest is found by what the walks say themselves.
+  const [last] = rows
+    .flatMap((row) => {
+      const walk = valueIn<Walk>(row.versions);
+      const counts = walk?.machine === machine && walk.finishedAt !== undefined && row.key !== key;
+      return counts ? [{ key: row.key, on: walk.finishedAt?.utc ?? '' }] : [];
+    })
+    .sort((a, b) => (a.on < b.on ? 1 : -1));
   const shelf = last && (await shelfFor(last.key as RecordKey<'walk'>));
   const builtIn = await loadBuiltIn();
   const before = shelf?.ok ? assemble(shelf.value, builtIn, last?.key ?? '') : undefined;

@@ -21,7 +21,11 @@ interface PadProps {
   readonly onNext: () => void;
 }
 
-const digits = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
+const rows = [
+  ['7', '8', '9'],
+  ['4', '5', '6'],
+  ['1', '2', '3'],
+] as const;
 
 /**
  * Big keys for gloves and, in the same fields, a real keyboard or a caliper that types like one. The system
@@ -63,7 +67,7 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
       </div>
       <div class={styles.under}>
         <span>{text === '' ? '' : pad.draft}</span>
-        <span>{last === undefined ? pad.noLast : pad.last(last)}</span>
+        {last !== undefined && <span>{pad.last(last)}</span>}
       </div>
       <Keys fraction={fraction} press={press} erase={erase} />
     </div>
@@ -91,18 +95,19 @@ function Keys({ fraction, press, erase }: KeysProps) {
       {name}
     </button>
   );
+  const digit = (each: string) => key(each, pad.digit(each), () => press(each));
+  const point = key('.', pad.point, () => press('.'));
+  const ends = fraction
+    ? [
+        key('⌫', pad.erase, erase),
+        key('/', pad.slash, () => press('/')),
+        key('␣', pad.space, () => press(' ')),
+      ]
+    : [key('⌫', pad.erase, erase), digit('0'), point];
   return (
-    <div class={`${styles.keys} ${fraction ? styles.five : ''}`}>
-      {digits.flatMap((digit, i) => {
-        const row = [key(digit, pad.digit(digit), () => press(digit))];
-        if (fraction && i === 2) row.push(key('␣', pad.space, () => press(' ')));
-        if (fraction && i === 5) row.push(key('/', pad.slash, () => press('/')));
-        if (fraction && i === 8) row.push(key('⌫', pad.erase, erase));
-        return row;
-      })}
-      {key('.', pad.point, () => press('.'))}
-      {key('0', pad.digit('0'), () => press('0'))}
-      {!fraction && key('⌫', pad.erase, erase)}
+    <div class={styles.keys}>
+      {rows.map((row, i) => [row.map(digit), ends[i]])}
+      {fraction && [digit('0'), point]}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { byState, outcomesOfStep } from '../../core/progress.ts';
 import { callRank } from '../../core/calls.ts';
+import type { ItemOutcome } from '../../core/score.ts';
 import { common } from '../../words/en/common.ts';
 import { saveReadings, takeBack } from '../actions/walk.ts';
 import { formatter } from '../data/format.ts';
@@ -21,6 +22,10 @@ async function undo(): Promise<void> {
   if (last.before.length > 0) await saveReadings(last.walk, last.before);
 }
 
+/** A reading that cannot be judged is shown as open; one of several still to come is not. */
+const isOpen = ({ atLeast, open }: ItemOutcome): boolean =>
+  atLeast === 'run' && open.some(({ kind }) => kind !== 'not-read');
+
 /** What came of the reading just saved, with its call, and a way back. */
 export function ReceiptLine({ model }: { model: WalkModel }) {
   const last = receipt.value;
@@ -39,10 +44,7 @@ export function ReceiptLine({ model }: { model: WalkModel }) {
   return (
     <div class={styles.line} role="status">
       <span class={styles.text}>
-        <CallMark
-          call={worst.open.length > 0 && worst.atLeast === 'run' ? 'open' : worst.atLeast}
-          size={18}
-        />
+        <CallMark call={isOpen(worst) ? 'open' : worst.atLeast} size={18} />
         <span>
           {what}
           {wearText(state, format) === undefined ? '' : `, ${wearText(state, format)}`}. {common.saved}.

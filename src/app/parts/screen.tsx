@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { common } from '../../words/en/common.ts';
+import { NoticeBar } from './notice-bar.tsx';
 import { StorageBanner } from './storage-banner.tsx';
 import styles from './parts.module.css';
 
@@ -32,6 +33,7 @@ export function Screen({ title, sub, bar, wide, children }: ScreenProps) {
         {sub !== undefined && <div class={styles.sub}>{sub}</div>}
       </header>
       <StorageBanner />
+      <NoticeBar />
       <main id="content" class={styles.list}>
         {children}
       </main>

@@ -45,7 +45,7 @@ export function TrackMap({ shape, side, zones = {}, onZone }: TrackMapProps) {
             <circle class={styles.part} cx={x} cy={y} r={Math.max(2, r / 4)} />
           </g>
         ))}
-        <path class={styles.arrow} d="M4 60l12 -8v16z" />
+        <path class={styles.arrow} d="M2 74l10 -7v14z" />
       </g>
       {(Object.keys(boxes) as Zone[]).map((zone) => {
         const state = zones[zone];
@@ -67,7 +67,9 @@ export function TrackMap({ shape, side, zones = {}, onZone }: TrackMapProps) {
           >
             <rect class={styles.hit} x={left} y={box.y} width={box.w} height={box.h} />
             {state.mark !== 'none' && (
-              <g transform={`translate(${at(box.x + box.w / 2)} ${box.y + 14})`}>
+              <g
+                transform={`translate(${at(box.x + box.w / 2)} ${box.y + (zone === 'under' ? box.h - 13 : 13)})`}
+              >
                 <circle class={styles.badge} r="12" />
                 {marks[state.mark]}
               </g>

@@ -81,11 +81,11 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
   const pick = <T extends string>(
     name: string,
     title: string,
-    options: readonly { value: T; label: string }[],
+    options: readonly { value: T; label: string; line?: string }[],
   ) => (
     <Choices
       title={title}
-      narrow
+      narrow={options.every(({ line }) => line === undefined)}
       chosen={draft[name] as T | undefined}
       options={options}
       onChoose={(value) => set(name)(value)}

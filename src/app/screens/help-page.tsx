@@ -1,12 +1,15 @@
 import { helpFor, helpTitles } from '../../words/en/help.ts';
+import { helpDrawing } from '../help/help-drawing.ts';
 import styles from './walk.module.css';
 
-/** How to read one thing: steps, what goes wrong, and where the figures are from. */
+/** How to read one thing: its drawing, the steps, what goes wrong, and where the figures are from. */
 export function HelpPage({ topic }: { topic: string }) {
   const help = helpFor(topic);
+  const Drawing = helpDrawing(topic);
   if (!help) return null;
   return (
     <section class={styles.column}>
+      {Drawing && <Drawing />}
       <ol class={styles.lines}>
         {help.steps.map((line) => (
           <li key={line}>{line}</li>

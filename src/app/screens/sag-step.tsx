@@ -3,7 +3,7 @@ import { cleanliness, type Cleanliness, type SagMethod, sagMethods } from '../..
 import { plausibility } from '../../core/plausible.ts';
 import type { ObservedOf, Reading } from '../../core/readings.ts';
 import { common } from '../../words/en/common.ts';
-import { findingLabel, itemQuestion } from '../../words/en/items.ts';
+import { findingLabel } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
 import { cleanlinessWords, postureWords, sagAsk, sagMethodWords } from '../../words/en/sag.ts';
@@ -122,9 +122,8 @@ export function SagStep({ model, step }: StepProps) {
       }
     >
       <StepHead model={model} step={step} />
-      <p class={styles.question}>{itemQuestion('sag')}</p>
       <Button look="plain" pressed={choosing} onTap={() => setChoosing(!choosing)}>
-        {words.method}: {draft.method === 'by-eye' ? walk.byEyeInstead : sagMethodWords[draft.method].name}
+        {draft.method === 'by-eye' ? walk.byEyeInstead : sagMethodWords[draft.method].name}
       </Button>
       {choosing && (
         <Choices<Method>
@@ -144,7 +143,6 @@ export function SagStep({ model, step }: StepProps) {
         />
       ) : (
         <>
-          <p class={styles.quiet}>{sagMethodWords[draft.method].how}</p>
           <Pad
             fields={draft.texts.map((text, i) => ({ id: String(i), label: '', text }))}
             active={active}
@@ -157,6 +155,7 @@ export function SagStep({ model, step }: StepProps) {
             onActive={setActive}
             onNext={next}
           />
+          <p class={styles.quiet}>{sagMethodWords[draft.method].how}</p>
           {spec && (
             <p class={styles.quiet}>
               {formatter.value.inUnit(spec.low, spec.unit)} – {formatter.value.inUnit(spec.high, spec.unit)},{' '}

@@ -33,5 +33,6 @@ export function StepHead({ model, step }: StepProps) {
 /** The line under a step's title. */
 export function stepSub(model: WalkModel, step: Step): string {
   const done = [...model.progress.values()].filter(({ state }) => state !== 'todo').length;
-  return `${stopWords[step.stop]} · ${modeWords[step.mode]} · ${words.progress(done, model.steps.length)}`;
+  const mode = step.mode === 'two-people' ? [modeWords[step.mode]] : [];
+  return [stopWords[step.stop], ...mode, words.progress(done, model.steps.length)].join(' · ');
 }

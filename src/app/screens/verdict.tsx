@@ -81,7 +81,7 @@ export function Verdict({ model }: { model: WalkModel }) {
           <OpenList model={model} />
           <Section title={words.everyItem}>
             {known
-              .filter(({ atLeast }) => atLeast === 'run')
+              .filter(({ atLeast, state }) => atLeast === 'run' && !state.passed)
               .map((outcome) => (
                 <OutcomeCard
                   key={`${outcome.state.place}${outcome.state.item.id}`}
@@ -89,6 +89,7 @@ export function Verdict({ model }: { model: WalkModel }) {
                   model={model}
                 />
               ))}
+            <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
           {finished && (
             <Button look="plain" onTap={() => void reopenWalk(model.key)}>
@@ -98,6 +99,27 @@ export function Verdict({ model }: { model: WalkModel }) {
         </div>
       </div>
     </Screen>
+  );
+}
+
+/** Everything that was looked at and passed, by part, folded away. */
+function Passed({ outcomes }: { outcomes: readonly ItemOutcome[] }) {
+  const parts = new Map<string, string[]>();
+  for (const outcome of outcomes) {
+    const place = outcomePlace(outcome);
+    parts.set(place, [...(parts.get(place) ?? []), formatter.value.item(outcome.state.item.id)]);
+  }
+  return (
+    <details>
+      <summary>{words.passed(outcomes.length)}</summary>
+      <ul class={styles.items}>
+        {[...parts].map(([place, items]) => (
+          <li key={place}>
+            <strong>{place}</strong>: {items.join(', ')}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

@@ -1,4 +1,4 @@
-import { lazy, useLocation } from 'preact-iso';
+import { useLocation } from 'preact-iso';
 import { useEffect } from 'preact/hooks';
 import type { RecordKey } from '../../core/keys.ts';
 import { common } from '../../words/en/common.ts';
@@ -10,9 +10,8 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from './gone.tsx';
 import { StepScreen } from './step.tsx';
+import { Verdict } from './verdict.tsx';
 import { WalkMap } from './walk-map.tsx';
-
-const Verdict = lazy(() => import('./verdict.tsx').then((each) => each.Verdict));
 
 /** A walk at the step that the address names; without one, where it was left. */
 export function WalkScreen() {

@@ -13,7 +13,7 @@ export const pad = {
   next: 'Next',
   unit: 'Unit',
   tool: 'Tool',
-  draft: 'Typing, not yet a reading',
+  draft: 'not yet a reading',
   saving: 'Saving …',
   saved: 'Saved on this phone',
   notSaved: 'Not saved. The number stays here; try again.',

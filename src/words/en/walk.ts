@@ -94,7 +94,7 @@ export const step = {
   restFine: 'The rest is fine',
   wholeSeen: 'Fine, whole loop seen',
   halfSeen: 'Fine on the half I saw',
-  progress: (done: number, of: number): string => `${done} of ${of} answered`,
+  progress: (done: number, of: number): string => `${done} of ${of}`,
   noted: (what: string, call: string): string => `${what}: ${call}`,
   opensMore: 'Open more here',
   toolAsk: 'Read with',
