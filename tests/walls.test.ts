@@ -32,7 +32,7 @@ const walls: {
   fine: [path: string, text: string][];
 }[] = [
   {
-    id: 'R1',
+    id: 'RM1',
     rule: 'a room imports only the rooms and packages of its row',
     check: checkImports,
     files: product,
@@ -55,7 +55,7 @@ const walls: {
     ],
   },
   {
-    id: 'R2',
+    id: 'RM2',
     rule: 'core, reference and protocol know no clock, no chance and no machine',
     check: checkPurity,
     files: product,
@@ -75,7 +75,7 @@ const walls: {
     ],
   },
   {
-    id: 'R3',
+    id: 'RM3',
     rule: 'every text that a person reads lives in src/words',
     check: checkSentences,
     files: product,
@@ -101,7 +101,7 @@ const walls: {
     ],
   },
   {
-    id: 'R4',
+    id: 'RM4',
     rule: 'a file is imported where it is',
     check: checkBarrels,
     files: sources,
@@ -117,7 +117,7 @@ const walls: {
     ],
   },
   {
-    id: 'R5',
+    id: 'RM5',
     rule: 'text never becomes markup or code',
     check: checkMarkup,
     files: product,
@@ -132,7 +132,7 @@ const walls: {
     fine: [['src/app/a.ts', "document.body.textContent = '<b>';"]],
   },
   {
-    id: 'R6',
+    id: 'RM6',
     rule: 'a date is never made from text, nor cut out of one',
     check: checkDates,
     files: product,
@@ -151,7 +151,7 @@ const walls: {
     ],
   },
   {
-    id: 'R7',
+    id: 'RM7',
     rule: 'no file knows the machine it was written on',
     check: checkPlaces,
     files: [...sources, ...otherTexts()],
@@ -163,7 +163,7 @@ const walls: {
     fine: [['README.md', 'https://example.org/home/page']],
   },
   {
-    id: 'R8',
+    id: 'RM8',
     rule: 'only storage opens the database',
     check: checkDatabaseDoor,
     files: product,
@@ -187,20 +187,23 @@ describe.each(walls)('wall $id', ({ id, rule, check, files, faults, fine }) => {
   });
 });
 
-test('[R3] every allowed text is still there', () => {
+test('[RM3] every allowed text is still there', () => {
   expect(staleAllowances(sources)).toEqual([]);
 });
 
-test.each(Object.entries(rooms))('[R1] the tsconfig of %s refers to no room outside its row', (room, row) => {
-  const config = JSON.parse(readFileSync(join(root, room, 'tsconfig.json'), 'utf8')) as {
-    references?: { path: string }[];
-  };
-  const referred = (config.references ?? []).map(({ path }) => join(room, path).replaceAll('\\', '/'));
-  const allowed = [...row.rooms, 'src/app/tsconfig.build.json'];
-  expect(referred.filter((path) => !allowed.includes(path))).toEqual([]);
-});
+test.each(Object.entries(rooms))(
+  '[RM1] the tsconfig of %s refers to no room outside its row',
+  (room, row) => {
+    const config = JSON.parse(readFileSync(join(root, room, 'tsconfig.json'), 'utf8')) as {
+      references?: { path: string }[];
+    };
+    const referred = (config.references ?? []).map(({ path }) => join(room, path).replaceAll('\\', '/'));
+    const allowed = [...row.rooms, 'src/app/tsconfig.build.json'];
+    expect(referred.filter((path) => !allowed.includes(path))).toEqual([]);
+  },
+);
 
-test('[R1] the compiler refuses an import across a wall, a browser and a clock that core does not know', () => {
+test('[RM1] the compiler refuses an import across a wall, a browser and a clock that core does not know', () => {
   const planted = join(root, 'build/planted');
   rmSync(planted, { recursive: true, force: true });
   for (const room of ['core', 'storage']) {

@@ -45,7 +45,7 @@ describe('screens', () => {
     '/settings',
     '/about?x=1',
     '/demo',
-  ])('[D1] %s is answered with the page', async (url) => {
+  ])('[SV1] %s is answered with the page', async (url) => {
     const answer = await get(url);
     expect([answer.statusCode, answer.body]).toEqual([200, page]);
     expect(answer.headers['content-type']).toBe('text/html; charset=utf-8');
@@ -69,31 +69,34 @@ describe('screens', () => {
     '/%2e%2e/sagline-outside.txt',
     '/..%2fsagline-outside.txt',
     '/assets/',
-  ])('[D2] %s is a 404 in plain text', async (url) => {
+  ])('[SV2] %s is a 404 in plain text', async (url) => {
     const answer = await get(url);
     expect([answer.statusCode, answer.headers['content-type']]).toEqual([404, 'text/plain; charset=utf-8']);
     expect(answer.body).not.toContain('<');
     expect(answer.body).not.toContain('outside');
   });
 
-  test.each(['POST', 'PUT', 'DELETE'] as const)('[D2] %s to a screen is a 404', async (method) => {
+  test.each(['POST', 'PUT', 'DELETE'] as const)('[SV2] %s to a screen is a 404', async (method) => {
     expect((await app.inject({ url: '/settings', method })).statusCode).toBe(404);
   });
 });
 
 describe('files', () => {
-  test('[D3] hashed names may be kept for ever', async () => {
+  test('[SV3] hashed names may be kept for ever', async () => {
     const answer = await get('/assets/app-12345678.js');
     expect(answer.statusCode).toBe(200);
     expect(answer.headers['cache-control']).toBe('public, max-age=31536000, immutable, no-transform');
   });
 
-  test.each(['/sw.js', '/index.html', '/robots.txt'])('[D3] %s is asked for anew every time', async (url) => {
-    const answer = await get(url);
-    expect([answer.statusCode, answer.headers['cache-control']]).toEqual([200, 'no-cache, no-transform']);
-  });
+  test.each(['/sw.js', '/index.html', '/robots.txt'])(
+    '[SV3] %s is asked for anew every time',
+    async (url) => {
+      const answer = await get(url);
+      expect([answer.statusCode, answer.headers['cache-control']]).toEqual([200, 'no-cache, no-transform']);
+    },
+  );
 
-  test('[D4] a browser that reads brotli is sent the file packed beforehand', async () => {
+  test('[SV4] a browser that reads brotli is sent the file packed beforehand', async () => {
     const packed = await get('/assets/app-12345678.js', { 'accept-encoding': 'gzip, br' });
     expect([packed.headers['content-encoding'], packed.body]).toEqual(['br', 'brotli bytes']);
     expect(packed.headers['content-type']).toContain('javascript');
@@ -102,7 +105,7 @@ describe('files', () => {
     expect((await get('/assets/app-12345678.js')).body).toBe('// plain');
   });
 
-  test('[D5] /healthz answers while the server lives', async () => {
+  test('[SV5] /healthz answers while the server lives', async () => {
     const answer = await get('/healthz');
     expect([answer.statusCode, answer.body, answer.headers['cache-control']]).toEqual([
       200,
@@ -114,7 +117,7 @@ describe('files', () => {
 
 describe('headers', () => {
   test.each(['/', '/sw.js', '/assets/app-12345678.js', '/assets/nope.js', '/healthz', '/%zz'])(
-    '[D6] %s carries every security header',
+    '[SV6] %s carries every security header',
     async (url) => {
       const { headers } = await get(url);
       expect(headers).toMatchObject(securityHeaders(false));
@@ -124,7 +127,7 @@ describe('headers', () => {
     },
   );
 
-  test('[D6] the policy allows our own origin alone, and no text as code', () => {
+  test('[SV6] the policy allows our own origin alone, and no text as code', () => {
     const policy = securityHeaders(false)['content-security-policy'];
     expect(policy?.split('; ')).toEqual(
       expect.arrayContaining([
@@ -139,20 +142,20 @@ describe('headers', () => {
     expect(policy).not.toMatch(/unsafe|https?:|\*|data:|blob:/);
   });
 
-  test('[D7] HTTPS is demanded for the future only over HTTPS', () => {
+  test('[SV7] HTTPS is demanded for the future only over HTTPS', () => {
     expect(securityHeaders(true)['strict-transport-security']).toBe('max-age=31536000');
     expect(securityHeaders(false)).not.toHaveProperty('strict-transport-security');
   });
 });
 
 describe('faults', () => {
-  test('[D8] an address that cannot be read is the sender’s fault and is not echoed', async () => {
+  test('[SV8] an address that cannot be read is the sender’s fault and is not echoed', async () => {
     const answer = await get('/%zz<script>');
     expect(answer.statusCode).toBe(400);
     expect(answer.body).not.toContain('script');
   });
 
-  test('[D8] a body over the limit is refused', async () => {
+  test('[SV8] a body over the limit is refused', async () => {
     const answer = await app.inject({
       url: '/settings',
       method: 'POST',

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readSettings } from '../../src/server/settings.ts';
 
 describe('settings', () => {
-  test('[D9] without settings the server is for this machine alone', () => {
+  test('[SV9] without settings the server is for this machine alone', () => {
     expect(readSettings({}, '/sagline')).toEqual({
       ok: true,
       value: {
@@ -15,7 +15,7 @@ describe('settings', () => {
     });
   });
 
-  test('[D9] the environment decides', () => {
+  test('[SV9] the environment decides', () => {
     const env = { PORT: '0', HOST: '::', DATA_DIR: '/d', APP_DIR: '/a', TLS_CERT: 'c', TLS_KEY: 'k' };
     expect(readSettings(env, '/sagline')).toEqual({
       ok: true,
@@ -24,7 +24,7 @@ describe('settings', () => {
   });
 
   test.each(['x', '-1', '80.5', '65536', '0x50', ' 80', '1e3'])(
-    '[D9] PORT %j is refused in one sentence',
+    '[SV9] PORT %j is refused in one sentence',
     (PORT) => {
       const settings = readSettings({ PORT }, '/sagline');
       expect(settings.ok).toBe(false);
@@ -32,7 +32,7 @@ describe('settings', () => {
     },
   );
 
-  test.each([{ TLS_CERT: 'c' }, { TLS_KEY: 'k' }])('[D9] %j alone is refused', (env) => {
+  test.each([{ TLS_CERT: 'c' }, { TLS_KEY: 'k' }])('[SV9] %j alone is refused', (env) => {
     expect(readSettings(env, '/sagline').ok).toBe(false);
   });
 });

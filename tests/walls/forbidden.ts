@@ -27,10 +27,10 @@ const markupDoors = [
   'createContextualFragment',
 ];
 
-/** [R2] Core, reference and protocol know no clock, no chance and no machine: these come in as arguments. */
+/** [RM2] Core, reference and protocol know no clock, no chance and no machine: these come in as arguments. */
 export function checkPurity(file: SourceFile): Finding[] {
   if (!pureRooms.some((room) => file.path.startsWith(room))) return [];
-  return collect(file, 'R2', (node, parents) => {
+  return collect(file, 'RM2', (node, parents) => {
     const parent = parents.at(-1);
     if (isMember(node, 'Math', 'random')) return 'Math.random';
     if (isNode(node, 'MetaProperty')) return 'import.meta';
@@ -43,9 +43,9 @@ export function checkPurity(file: SourceFile): Finding[] {
   });
 }
 
-/** [R4] A file is imported where it is: nothing is exported onward, nothing is called index, nothing is default. */
+/** [RM4] A file is imported where it is: nothing is exported onward, nothing is called index, nothing is default. */
 export function checkBarrels(file: SourceFile): Finding[] {
-  const findings = collect(file, 'R4', (node) => {
+  const findings = collect(file, 'RM4', (node) => {
     if (isNode(node, 'ExportAllDeclaration')) return 'export *';
     if (isNode(node, 'ExportNamedDeclaration') && node['source'] !== null) return 'export … from';
     if (isNode(node, 'ExportDefaultDeclaration') && !file.path.endsWith('.config.ts'))
@@ -53,12 +53,12 @@ export function checkBarrels(file: SourceFile): Finding[] {
     return undefined;
   });
   const isIndex = /\/index\.tsx?$/.test(file.path);
-  return isIndex ? [...findings, { rule: 'R4', at: file.path, what: 'a file called index' }] : findings;
+  return isIndex ? [...findings, { rule: 'RM4', at: file.path, what: 'a file called index' }] : findings;
 }
 
-/** [R5] Text never becomes markup or code. */
+/** [RM5] Text never becomes markup or code. */
 export function checkMarkup(file: SourceFile): Finding[] {
-  return collect(file, 'R5', (node) => {
+  return collect(file, 'RM5', (node) => {
     const name =
       isNode(node, 'Identifier') || isNode(node, 'JSXIdentifier') ? String(node['name']) : undefined;
     if (name !== undefined && markupDoors.includes(name)) return name;
@@ -72,12 +72,12 @@ export function checkMarkup(file: SourceFile): Finding[] {
 }
 
 /**
- * [R6] Days are written, never guessed. A date made from text means another moment on another engine or in another
+ * [RM6] Days are written, never guessed. A date made from text means another moment on another engine or in another
  * zone, and the start of an ISO string is yesterday for half of the world: only `new Date()` and a number whose name
  * ends in Ms are read.
  */
 export function checkDates(file: SourceFile): Finding[] {
-  return collect(file, 'R6', (node) => {
+  return collect(file, 'RM6', (node) => {
     if (isMember(node, 'Date', 'parse')) return 'Date.parse';
     if (isNode(node, 'NewExpression') && nameOf(node['callee']) === 'Date') {
       const [only, ...rest] = node['arguments'] as Node[];
@@ -93,19 +93,19 @@ export function checkDates(file: SourceFile): Finding[] {
 
 const placesOnOneMachine = /(?<![\w.:/])\/(?:work|tmp|home|root|Users)\/\w|[A-Z]:\\Users|registry\.npm/;
 
-/** [R7] No file knows where it lay on the machine it was written on. */
+/** [RM7] No file knows where it lay on the machine it was written on. */
 export function checkPlaces({ path, text }: SourceFile): Finding[] {
   const lines = text.split('\n');
   return lines.flatMap((line, index) => {
     const match = placesOnOneMachine.exec(line);
-    return match === null ? [] : [{ rule: 'R7', at: `${path}:${index + 1}`, what: match[0] }];
+    return match === null ? [] : [{ rule: 'RM7', at: `${path}:${index + 1}`, what: match[0] }];
   });
 }
 
 /** The database belongs to one room. */
 export function checkDatabaseDoor(file: SourceFile): Finding[] {
   if (!file.path.startsWith('src/') || file.path.startsWith('src/storage/')) return [];
-  return collect(file, 'R8', (node) =>
+  return collect(file, 'RM8', (node) =>
     isNode(node, 'Identifier') && node['name'] === 'indexedDB' ? 'indexedDB' : undefined,
   );
 }

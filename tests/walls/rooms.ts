@@ -28,7 +28,7 @@ export const rooms: Readonly<Record<string, Room>> = {
 
 const importing = ['ImportDeclaration', 'ExportNamedDeclaration', 'ExportAllDeclaration', 'ImportExpression'];
 
-/** [R1] A room imports only the rooms and packages of its row. */
+/** [RM1] A room imports only the rooms and packages of its row. */
 export function checkImports(file: SourceFile): Finding[] {
   const findings: Finding[] = [];
   const own = roomOf(file.path);
@@ -38,9 +38,9 @@ export function checkImports(file: SourceFile): Finding[] {
     const wanted = importing.includes(node.type) ? nameOf(node['source']) : undefined;
     if (wanted === undefined) return;
     if (!isAllowed(wanted, file.path, own, row))
-      findings.push(found('R1', file, node, `${own} imports ${wanted}`));
+      findings.push(found('RM1', file, node, `${own} imports ${wanted}`));
     if (wanted.startsWith('zod') && !isOneNamespace(node['specifiers'])) {
-      findings.push(found('R1', file, node, "zod in another form than import * as z from 'zod/mini'"));
+      findings.push(found('RM1', file, node, "zod in another form than import * as z from 'zod/mini'"));
     }
   });
   return findings;

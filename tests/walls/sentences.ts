@@ -47,14 +47,14 @@ export const allowedTexts: Readonly<Record<string, readonly string[]>> = {
 /** The room of words, the sources and names in reference (data, kept as written), tests and build files. */
 const free = /^(?:src\/words|src\/reference|tests)\/|\.config\.ts$/;
 
-/** [R3] Every text that a person reads lives in src/words. */
+/** [RM3] Every text that a person reads lives in src/words. */
 export function checkSentences(file: SourceFile): Finding[] {
   if (free.test(file.path)) return [];
   const findings: Finding[] = [];
   walkSource(file, (node, parents) => {
     const text = readableText(node, parents);
     if (text !== undefined && !allowedTexts[file.path]?.includes(text))
-      findings.push(found('R3', file, node, text));
+      findings.push(found('RM3', file, node, text));
   });
   return findings;
 }
