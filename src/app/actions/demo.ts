@@ -1,18 +1,26 @@
-import type { RecordValue } from '../../core/versions.ts';
-import { ok, type Result } from '../../core/result.ts';
-import type { StorageError } from '../../storage/errors.ts';
-import type { NotEditable } from '../../storage/store.ts';
+import { isKind, type RecordKey } from '../../core/keys.ts';
+import { demo } from '../../words/en/settings.ts';
+import { tell } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
+import { notSavedLine } from '../data/saving.ts';
+import { put, save, type Saved } from './saved.ts';
 
-type Done = Result<undefined, StorageError | NotEditable>;
-
-/** Puts the demo machines with their walks on this phone, apart from real data. */
-export async function addDemo(): Promise<Done> {
+/** Puts the demo machines with their walks on this phone, apart from real data; answers the first machine. */
+export async function addDemo(): Promise<RecordKey<'machine'> | undefined> {
   const { demoRecords } = await import('../../reference/demo.ts');
-  const writes = demoRecords().map(({ key, value }) => ({ key, value: value as unknown as RecordValue }));
-  const written = await store.write(writes);
-  return written.ok ? ok() : written;
+  const records = demoRecords();
+  const saved = await save(records.map(({ key, value }) => put(key, value)));
+  if (!saved.ok) {
+    tell(notSavedLine(saved.error));
+    return undefined;
+  }
+  const [first] = records.flatMap(({ key }) => (isKind(key, 'machine') ? [key] : []));
+  return first;
 }
 
 /** Takes everything of the demo away for good. */
-export const removeDemo = (): Promise<Done> => store.wipeDemo();
+export async function removeDemo(): Promise<Saved> {
+  const wiped = await store.wipeDemo();
+  tell(wiped.ok ? demo.removed : notSavedLine(wiped.error));
+  return wiped;
+}

@@ -14,22 +14,20 @@ export const bookOptions = (books: readonly Book<BookKind>[] | undefined): reado
   (books ?? []).flatMap((book) => (book.value ? [{ value: book.key, label: nameOf(book) }] : []));
 
 /** The choices for the sheet of a machine; the first is whatever fits it. */
-export function sheetOptions(
-  books: readonly Book<'limits'>[] | undefined,
-  fits: string | undefined,
-): readonly Option<string>[] {
-  const name = books?.find(({ key }) => key === fits)?.value?.name;
-  const label = name === undefined ? machineHints.fittingNone : machineHints.fitting(name);
-  return [{ value: fitting, label }, { value: '', label: machineHints.noSheet }, ...bookOptions(books)];
-}
+export const sheetOptions = (books: readonly Book<'limits'>[] | undefined): readonly Option<string>[] => [
+  { value: fitting, label: machineHints.fitting },
+  { value: '', label: machineHints.noSheet },
+  ...bookOptions(books),
+];
 
-/** What to say below the choice of a sheet. */
+/** What to say below the choice of a sheet: the whole name of the one that fits, or what is missing for it. */
 export function sheetHint(
   chosen: string,
-  fits: string | undefined,
+  fits: Book<'limits'> | undefined,
   shape: Shape | undefined,
   massKg: number | undefined,
 ): string {
-  if (chosen !== fitting || fits !== undefined || !shape) return machineForm.sheetHint;
+  if (chosen !== fitting || !shape) return machineForm.sheetHint;
+  if (fits) return machineHints.fits(nameOf(fits));
   return massKg === undefined ? machineHints.fittingNeedsMass : machineHints.fittingNot;
 }

@@ -15,11 +15,11 @@ import { tell } from '../data/notice.ts';
 import { fromPath, machinePath } from '../data/paths.ts';
 import { useRecord } from '../data/record.ts';
 import { notSavedLine } from '../data/saving.ts';
+import { showFirstFault } from '../data/show-fault.ts';
 import { fittingSheet } from '../data/sheet-choice.ts';
 import { useDraft } from '../data/use-draft.ts';
 import { valueOf } from '../data/live.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { NoticeBar } from '../parts/notice-bar.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from './gone.tsx';
 import { MachineFields } from './machine-fields.tsx';
@@ -38,13 +38,6 @@ export function MachineEdit() {
 interface MachineFormProps {
   readonly before: Machine | undefined;
   readonly known: RecordKey<'machine'> | undefined;
-}
-
-/** Brings what stood in the way of saving into view. */
-function showFirstFault(): void {
-  requestAnimationFrame(() => {
-    document.querySelector<HTMLElement>('[data-fault],[aria-invalid="true"]')?.focus();
-  });
 }
 
 function MachineForm({ before, known }: MachineFormProps) {
@@ -94,7 +87,6 @@ function MachineForm({ before, known }: MachineFormProps) {
         </>
       }
     >
-      <NoticeBar />
       <MachineFields {...{ texts, shape, massKg, fits, sheets, ruleSets, faults, change }} own={known} />
       {isTouched && (
         <Button look="plain" onTap={drop}>

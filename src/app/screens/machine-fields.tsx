@@ -8,10 +8,10 @@ import { bookOptions, sheetHint, sheetOptions } from '../data/sheet-choice.ts';
 import { Choices } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
 import { Fold } from '../parts/fold.tsx';
+import { Missing } from '../parts/missing.tsx';
 import { Section } from '../parts/screen.tsx';
 import { Select } from '../parts/select.tsx';
 import styles from '../parts/forms.module.css';
-import parts from '../parts/parts.module.css';
 import { MachineMore, MachinePlate } from './machine-plate.tsx';
 import { MachineShape, optionsOf } from './machine-shape.tsx';
 import { MachineSides } from './machine-sides.tsx';
@@ -27,13 +27,6 @@ interface MachineFieldsProps {
   readonly own: RecordKey<'machine'> | undefined;
   readonly change: (field: MachineField, text: string) => void;
 }
-
-/** What stands in the way of saving, where a field cannot say it itself. */
-const Missing = ({ line }: { line: string }) => (
-  <p class={parts.fault} data-fault tabIndex={-1}>
-    {line}
-  </p>
-);
 
 /** The fields of a machine: three that are needed, the rest when it is known. */
 export function MachineFields(props: MachineFieldsProps) {
@@ -64,8 +57,10 @@ export function MachineFields(props: MachineFieldsProps) {
         />
         {faults.includes('track') && <Missing line={machineHints.trackMissing} />}
       </div>
-      <div class={styles.form}>
+      <div class={`${styles.form} ${styles.tall}`}>
         {shape && <MachineShape shape={shape} change={change} />}
+      </div>
+      <div class={styles.form}>
         <MachineRest {...props} />
       </div>
     </div>
@@ -94,9 +89,14 @@ function MachineRest({
       <Section title={machineHints.limits}>
         <Select
           label={machineForm.sheet}
-          options={sheetOptions(sheets, fits)}
+          options={sheetOptions(sheets)}
           chosen={texts.sheet}
-          hint={sheetHint(texts.sheet, fits, shape, massKg)}
+          hint={sheetHint(
+            texts.sheet,
+            sheets?.find(({ key }) => key === fits),
+            shape,
+            massKg,
+          )}
           onChoose={(value) => change('sheet', value)}
         />
         <Select

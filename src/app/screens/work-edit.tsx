@@ -1,6 +1,94 @@
-import { workForm } from '../../words/en/machine.ts';
+import { useLocation } from 'preact-iso';
+import { useMemo, useState } from 'preact/hooks';
+import { localDate } from '../../words/calendar.ts';
+import type { RecordKey } from '../../core/keys.ts';
+import { isRubber, type Machine } from '../../core/machine.ts';
+import { round6 } from '../../core/quantity.ts';
+import { common } from '../../words/en/common.ts';
+import { workForm as words } from '../../words/en/machine.ts';
+import { saveWork, workDraftKey } from '../actions/work.ts';
+import { preferences } from '../data/format.ts';
+import { valueOf } from '../data/live.ts';
+import { newId, observedNow } from '../data/moment.ts';
+import { tell } from '../data/notice.ts';
+import { fromPath, machinePath } from '../data/paths.ts';
+import { useRecord } from '../data/record.ts';
+import { notSavedLine } from '../data/saving.ts';
+import { showFirstFault } from '../data/show-fault.ts';
+import { useDraft } from '../data/use-draft.ts';
+import { workOf, type WorkFault, type WorkTexts } from '../data/work-form.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { Gone } from './gone.tsx';
+import { WorkFields } from './work-fields.tsx';
 
+/** Notes work done to a machine. */
 export function WorkEdit() {
-  return <Screen title={workForm.title}>{null}</Screen>;
+  const { path } = useLocation();
+  const key = fromPath('machine', path)?.key;
+  const found = valueOf(useRecord<Machine>(key));
+  if (key === undefined) return <Gone />;
+  if (!found) return <Screen title={words.title}>{null}</Screen>;
+  if (!found.value) return <Gone />;
+  return <WorkForm key={key} machineKey={key} machine={found.value} />;
+}
+
+/** Today and the machine's hours stand there already; both can be changed. */
+function startOf({ meterHours }: Machine): WorkTexts {
+  const { utc, offsetMinutes } = observedNow();
+  return {
+    kind: '',
+    component: '',
+    side: '',
+    number: '',
+    on: localDate(utc, offsetMinutes) ?? '',
+    meter: meterHours === undefined ? '' : String(round6(meterHours)),
+    size: '',
+    sheet: '',
+    note: '',
+  };
+}
+
+function WorkForm({ machineKey, machine }: { machineKey: RecordKey<'machine'>; machine: Machine }) {
+  const { route } = useLocation();
+  const start = useMemo(() => startOf(machine), [machineKey]);
+  // Made when the form opens, so that a second tap saves the same work again and not another.
+  const ids = useMemo(() => [newId(), newId()] as const, [machineKey]);
+  const [texts, setTexts] = useDraft(workDraftKey(machineKey), start);
+  const [faults, setFaults] = useState<readonly WorkFault[]>([]);
+  const { depth, length } = preferences.value;
+  // Lugs are read with a gauge, all other parts with tape and caliper.
+  const unit = texts.component === 'track' && isRubber(machine.shape) ? depth : length;
+  const change = (part: Partial<WorkTexts>): void => {
+    setTexts({ ...texts, ...part });
+    setFaults(faults.filter((each) => !(each in part)));
+  };
+  const save = async (): Promise<void> => {
+    const made = workOf(texts, machine.shape, unit);
+    if (!made.ok) {
+      setFaults(made.error);
+      showFirstFault();
+      return;
+    }
+    const work = made.value.map((value, at) => ({ id: at === 0 ? ids[0] : ids[1], value }));
+    const saved = await saveWork(machineKey, work);
+    tell(saved.ok ? words.saved : notSavedLine(saved.error));
+    if (saved.ok) route(machinePath(machineKey), true);
+  };
+  return (
+    <Screen
+      title={words.title}
+      sub={machine.name}
+      bar={
+        <>
+          <ButtonLink href={machinePath(machineKey)}>{common.back}</ButtonLink>
+          <Button look="main" onTap={() => void save()}>
+            {words.save}
+          </Button>
+        </>
+      }
+    >
+      <WorkFields {...{ texts, faults, unit, change }} shape={machine.shape} />
+    </Screen>
+  );
 }

@@ -4,6 +4,11 @@ export const machine = {
   goOn: 'Go on with the walk',
   edit: 'Edit the machine',
   walks: 'Walks',
+  facts: 'The machine',
+  newWalk: 'New walk',
+  goOnShort: 'Go on',
+  sheetOf: (side: string): string => `Limit sheet, ${side}`,
+  builtInGone: 'not on this phone',
   noWalks: 'No walk yet. The first one takes about five minutes.',
   work: 'Work done',
   noWork: 'Nothing noted. Note what was fitted, turned or changed, so that wear is counted from there.',
@@ -40,6 +45,16 @@ export const workForm = {
   note: 'Note',
   save: 'Save the work',
   saved: 'Work saved on this phone',
+  removed: 'Work removed',
+  whatWhere: (what: string, place: string): string => `${what}: ${place}`,
+  newWas: (size: string): string => `new size ${size}`,
+  kindMissing: 'Choose what was done.',
+  partMissing: 'Choose the part.',
+  sideMissing: 'Choose the side.',
+  meterNew: 'Reading of the new hour meter',
+  both: 'both',
+  allOfThem: 'all of them',
+  sameSheet: 'As before',
 } as const;
 
 /** Adding and editing a machine. */
@@ -83,3 +98,40 @@ export const machineForm = {
   mapTitle: 'This is what you told us',
   count: (low: number, high: number): string => `A whole number from ${low} to ${high}`,
 } as const;
+
+/** What the form of a machine says besides its labels. */
+export const machineHints = {
+  pinCheckLetter:
+    'A 17-character PIN has a letter in position 9. Look at the plate again; it is kept as you typed it.',
+  pinLetters: 'A PIN has no I, O or Q. Is it 1 or 0? It is kept as you typed it.',
+  pinLength: (length: number): string =>
+    `A PIN has 17 characters, this has ${length}. It is kept as you typed it.`,
+  openOther: 'Open that machine',
+  kindMissing: 'Choose what it is.',
+  trackMissing: 'Choose the kind of track.',
+  frontLine:
+    'Its left side; the arrow shows the front. Front is where the idlers are, whichever way the house is swung. Left and right are those of somebody looking that way.',
+  change: 'Change the shape',
+  shapeLine: 'What most machines of this kind have. Count yours and put right what differs.',
+  plate: 'From the plate and the meter',
+  limits: 'What it is measured against',
+  fitting: 'What fits this machine',
+  fits: (name: string): string => `Now: ${name}`,
+  fittingNeedsMass:
+    'With the operating mass, a starting sheet for the class is proposed. A walk can start without one.',
+  fittingNot: 'No starting sheet fits this. A walk can start without one.',
+  noSheet: 'No sheet',
+  sheetRules: 'The rule set of the sheet',
+  sameSheet: 'As the machine',
+  sidesLine: 'Make, size and hours of each track, and a sheet of its own',
+  moreLine: 'Maker, model, travel hours, note',
+} as const;
+
+/** What an undercarriage is, in one line. */
+export const shapeLine = (
+  track: string,
+  drive: string,
+  rollers: string,
+  idlers: string,
+  carriers: string,
+): string => `${track}, ${drive}; ${idlers}, ${rollers}, ${carriers} a side`;
