@@ -14,14 +14,23 @@ export function browserDeps(): StoreDeps {
       },
     },
     random: (bytes) => void crypto.getRandomValues(bytes),
-    channel: typeof BroadcastChannel === 'function' ? new BroadcastChannel(databaseName) : undefined,
+    channel: channelHere(),
   };
 }
 
-/** Even asking for the factory throws where cookies are blocked. */
+/** Even asking for the factory may throw where cookies are blocked. */
 function factoryHere(): IDBFactory | undefined {
   try {
     return globalThis.indexedDB;
+  } catch {
+    return undefined;
+  }
+}
+
+/** So does making a channel, in Firefox. */
+function channelHere(): BroadcastChannel | undefined {
+  try {
+    return new BroadcastChannel(databaseName);
   } catch {
     return undefined;
   }

@@ -48,7 +48,9 @@ export function openingError(error: unknown): StorageError {
     VersionError: 'too-new',
     UnknownError: 'corrupt', // Chromium: Internal error opening backing store
   };
-  return { kind: kinds[nameOf(error)] ?? 'unknown', detail: detailOf(error) };
+  const detail = detailOf(error);
+  if (/denied permission/i.test(detail)) return { kind: 'denied', detail }; // Chromium with site data blocked
+  return { kind: kinds[nameOf(error)] ?? 'unknown', detail };
 }
 
 /** The kind of a failure inside a transaction, or when one is begun. */

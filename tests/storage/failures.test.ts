@@ -101,6 +101,7 @@ describe('opening that does not go well', () => {
   test.each([
     [security, 'denied'],
     [new DOMException('no', 'NotAllowedError'), 'denied'],
+    [new DOMException('The user denied permission to access the database.', 'UnknownError'), 'denied'],
     [new DOMException('A mutation operation was attempted', 'InvalidStateError'), 'denied'],
     [backing, 'corrupt'],
     [new DOMException('disk', 'QuotaExceededError'), 'full'],
