@@ -14,7 +14,7 @@ export async function precacheInto(dist, worker) {
     swSrc: worker,
     swDest: join(dist, 'sw.js'),
     globDirectory: dist,
-    globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,woff2}'],
+    globPatterns: ['**/*.{html,js,css,json,svg,png,webmanifest,woff2}'],
     globIgnores: ['sw.js', 'screenshots/**', '.vite/**'],
     dontCacheBustURLsMatching: /^assets\//,
     modifyURLPrefix: { '': '/' },

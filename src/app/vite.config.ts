@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { shellWords } from '../words/shell.ts';
+import { dataFiles } from './data-files.ts';
 import { manifest } from './manifest.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -22,7 +23,7 @@ const installPage: Plugin = {
 export default defineConfig({
   root: at('.'),
   publicDir: at('../../public'),
-  plugins: [installPage],
+  plugins: [installPage, dataFiles],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   define: { __BUILD_ID__: JSON.stringify('development') },
   build: {

@@ -41,72 +41,63 @@ const endRollers: ItemLimits = {
   positions: 'ends',
 };
 
-/** Dozers and steel loaders by operating mass; each class ends at `upToKg`. */
-export const dozerClasses: readonly { readonly upToKg: number; readonly sheet: Sheet }[] = [
-  {
-    upToKg: 12_000,
-    sheet: sheet(
-      'dozer-small',
-      'Starting sheet: steel, dozer up to 12 t',
-      lookUp,
-      [
-        sized('pitch', 171.5, 0.5, 174.5, 'turn', 'Komatsu D39'),
-        inMm(
-          'grouser',
-          newSize(45, 6, estimate('Typical of small dozers')),
-          hundred(18, 'service', estimate('Two fifths of new')),
-        ),
-      ],
-      [retreat],
-    ),
-  },
-  {
-    upToKg: 25_000,
-    sheet: sheet(
-      'dozer-mid',
-      'Starting sheet: steel, dozer 12 to 25 t',
-      lookUp,
-      [
-        sized('link-height', 105.5, 3, 96.5, 'service', 'pipelayer service page 56320'),
-        bushing,
-        sized('grouser', 57.5, 4, 16.5, 'service', 'Komatsu D61EX/PX-24 p. 273'),
-        sized('roller-tread', 200, 5, 164, 'service', 'Komatsu D61EX/PX-24 p. 273'),
-      ],
-      [
-        band(
-          'straightedge-grouser',
-          'ground',
-          29,
-          41,
-          published('US Army TM 5-2410-240-10 WP 0018: mean of two spans, grouser tip to straightedge'),
-        ),
-        retreat,
-      ],
-    ),
-  },
-  {
-    upToKg: Infinity,
-    sheet: sheet(
-      'dozer-large',
-      'Starting sheet: steel, dozer over 25 t',
-      lookUp,
-      [
-        sized('grouser', 93, 6, 30, 'service', 'Komatsu D375A-8 p. 264'),
-        endRollers,
-        sized('roller-tread', 270, 5, 210, 'service', 'Komatsu D375A-8, rollers 2 to 7'),
-      ],
-      [
-        band(
-          'straightedge-grouser',
-          'ground',
-          20,
-          30,
-          published('Komatsu D155A-6 p. 265 (40 t), in working dirt'),
-          {
-            clean: 'working-dirt',
-          },
-        ),
-      ],
-    ),
-  },
+/** Dozers and steel loaders by operating mass, lightest class first. */
+export const dozerSheets: readonly Sheet[] = [
+  sheet(
+    'dozer-small',
+    'Starting sheet: steel, dozer up to 12 t',
+    lookUp,
+    [
+      sized('pitch', 171.5, 0.5, 174.5, 'turn', 'Komatsu D39'),
+      inMm(
+        'grouser',
+        newSize(45, 6, estimate('Typical of small dozers')),
+        hundred(18, 'service', estimate('Two fifths of new')),
+      ),
+    ],
+    [retreat],
+  ),
+  sheet(
+    'dozer-mid',
+    'Starting sheet: steel, dozer 12 to 25 t',
+    lookUp,
+    [
+      sized('link-height', 105.5, 3, 96.5, 'service', 'pipelayer service page 56320'),
+      bushing,
+      sized('grouser', 57.5, 4, 16.5, 'service', 'Komatsu D61EX/PX-24 p. 273'),
+      sized('roller-tread', 200, 5, 164, 'service', 'Komatsu D61EX/PX-24 p. 273'),
+    ],
+    [
+      band(
+        'straightedge-grouser',
+        'ground',
+        29,
+        41,
+        published('US Army TM 5-2410-240-10 WP 0018: mean of two spans, grouser tip to straightedge'),
+      ),
+      retreat,
+    ],
+  ),
+  sheet(
+    'dozer-large',
+    'Starting sheet: steel, dozer over 25 t',
+    lookUp,
+    [
+      sized('grouser', 93, 6, 30, 'service', 'Komatsu D375A-8 p. 264'),
+      endRollers,
+      sized('roller-tread', 270, 5, 210, 'service', 'Komatsu D375A-8, rollers 2 to 7'),
+    ],
+    [
+      band(
+        'straightedge-grouser',
+        'ground',
+        20,
+        30,
+        published('Komatsu D155A-6 p. 265 (40 t), in working dirt'),
+        {
+          clean: 'working-dirt',
+        },
+      ),
+    ],
+  ),
 ];

@@ -92,101 +92,74 @@ function byPitch(pitchMm: number): readonly SagSpec[] {
   return [band('straightedge-grouser', 'ground', sagMm - 10, sagMm + 10, source)];
 }
 
-/** Excavators on steel by operating mass; each class ends at `upToKg`. */
-export const excavatorClasses: readonly { readonly upToKg: number; readonly sheet: Sheet }[] = [
-  {
-    upToKg: 4500,
-    sheet: sheet(
-      'steel-mini',
-      'Starting sheet: steel, mini excavator up to 4.5 t',
-      lookUp,
-      [grouser(16, 6), pads],
-      [
-        raised(120, 140, 'Hitachi ZX33U-5A/38U-5A p. 251 (3–4 t)'),
-        band('straightedge-grouser', 'ground', 5, 15, published('Komatsu PC27MR-2 p. 193 (2.7 t)')),
-        band(
-          'frame-to-track',
-          'raised',
-          144,
-          154,
-          published('Takeuchi TB128FR p. 140 (2.8 t, steel or pads)'),
+/** Excavators on steel by operating mass, lightest class first. */
+export const excavatorSheets: readonly Sheet[] = [
+  sheet(
+    'steel-mini',
+    'Starting sheet: steel, mini excavator up to 4.5 t',
+    lookUp,
+    [grouser(16, 6), pads],
+    [
+      raised(120, 140, 'Hitachi ZX33U-5A/38U-5A p. 251 (3–4 t)'),
+      band('straightedge-grouser', 'ground', 5, 15, published('Komatsu PC27MR-2 p. 193 (2.7 t)')),
+      band('frame-to-track', 'raised', 144, 154, published('Takeuchi TB128FR p. 140 (2.8 t, steel or pads)')),
+      band('roller-gap', 'raised', 25, 30, published('Komatsu PC15MRX-1 p. 170 (1.5 t)')),
+    ],
+  ),
+  sheet(
+    'steel-5t',
+    'Starting sheet: steel, excavator 4.5 to 7 t',
+    lookUp,
+    [grouser(18, 7), pads],
+    [raised(140, 160, 'Hitachi ZX48U/55U/65USB-5A p. 251 (5–6.5 t)'), ...byPitch(135)],
+  ),
+  sheet(
+    'steel-8t',
+    'Starting sheet: steel, excavator 7 to 10 t',
+    lookUp,
+    [grouser(20, 8), pads],
+    [
+      // The print contradicts itself: 9.0 in is 228.6 mm, so that the stricter side is taken.
+      {
+        ...raised(
+          210,
+          245,
+          'Hitachi Zaxis 70/80/85US p. 223 (7–8.5 t), which prints 210–245 mm and 8.3–9.0 in',
         ),
-        band('roller-gap', 'raised', 25, 30, published('Komatsu PC15MRX-1 p. 170 (1.5 t)')),
-      ],
-    ),
-  },
-  {
-    upToKg: 7000,
-    sheet: sheet(
-      'steel-5t',
-      'Starting sheet: steel, excavator 4.5 to 7 t',
-      lookUp,
-      [grouser(18, 7), pads],
-      [raised(140, 160, 'Hitachi ZX48U/55U/65USB-5A p. 251 (5–6.5 t)'), ...byPitch(135)],
-    ),
-  },
-  {
-    upToKg: 10_000,
-    sheet: sheet(
-      'steel-8t',
-      'Starting sheet: steel, excavator 7 to 10 t',
-      lookUp,
-      [grouser(20, 8), pads],
-      [
-        // The print contradicts itself: 9.0 in is 228.6 mm, so that the stricter side is taken.
-        {
-          ...raised(
-            210,
-            245,
-            'Hitachi Zaxis 70/80/85US p. 223 (7–8.5 t), which prints 210–245 mm and 8.3–9.0 in',
-          ),
-          also: { low: 8.3, high: 9, unit: 'in', resolution: 0.1 },
-        },
-        ...byPitch(154),
-      ],
-    ),
-  },
-  {
-    upToKg: 15_000,
-    sheet: sheet(
-      'steel-13t',
-      'Starting sheet: steel, excavator 10 to 15 t',
-      lookUp,
-      [link(84, 4), pitch(171.5), bushing(46, 3), grouser(24, 10), pads],
-      [raised(250, 280, 'Hitachi ZX120-3, ZX120-6, ZX135US-6 (12–13.5 t)'), straightedge(komatsu)],
-    ),
-  },
-  {
-    upToKg: 19_000,
-    sheet: sheet(
-      'steel-17t',
-      'Starting sheet: steel, excavator 15 to 19 t',
-      lookUp,
-      [link(92, 6), bushing(52, 4), grouser(25, 10), pads],
-      [raised(285, 320, 'Hitachi ZX160-3/-6, ZX180-3 (16–18 t)'), straightedge(komatsu)],
-    ),
-  },
-  {
-    upToKg: 28_000,
-    sheet: sheet(
-      'steel-23t',
-      'Starting sheet: steel, excavator 19 to 28 t',
-      lookUp,
-      [link(104, 4), pitch(190), bushing(59, 3), grouser(26, 10), pads],
-      [raised(300, 335, 'Hitachi ZX200-3/-6 to ZX270-3, ZX225US-6 (20–27 t)'), straightedge(komatsu)],
-    ),
-  },
-  {
-    upToKg: 40_000,
-    sheet: sheet(
-      'steel-32t',
-      'Starting sheet: steel, excavator 28 to 40 t',
-      lookUp,
-      [link(116, 6), bushing(65, 4), grouser(30, 12), pads],
-      [
-        raised(340, 380, 'Hitachi ZX280-3, ZX330-3/-6, ZX345US-6 (28–35 t)'),
-        straightedge(estimate('Printed for 11–21 t; taken for larger ones')),
-      ],
-    ),
-  },
+        also: { low: 8.3, high: 9, unit: 'in', resolution: 0.1 },
+      },
+      ...byPitch(154),
+    ],
+  ),
+  sheet(
+    'steel-13t',
+    'Starting sheet: steel, excavator 10 to 15 t',
+    lookUp,
+    [link(84, 4), pitch(171.5), bushing(46, 3), grouser(24, 10), pads],
+    [raised(250, 280, 'Hitachi ZX120-3, ZX120-6, ZX135US-6 (12–13.5 t)'), straightedge(komatsu)],
+  ),
+  sheet(
+    'steel-17t',
+    'Starting sheet: steel, excavator 15 to 19 t',
+    lookUp,
+    [link(92, 6), bushing(52, 4), grouser(25, 10), pads],
+    [raised(285, 320, 'Hitachi ZX160-3/-6, ZX180-3 (16–18 t)'), straightedge(komatsu)],
+  ),
+  sheet(
+    'steel-23t',
+    'Starting sheet: steel, excavator 19 to 28 t',
+    lookUp,
+    [link(104, 4), pitch(190), bushing(59, 3), grouser(26, 10), pads],
+    [raised(300, 335, 'Hitachi ZX200-3/-6 to ZX270-3, ZX225US-6 (20–27 t)'), straightedge(komatsu)],
+  ),
+  sheet(
+    'steel-32t',
+    'Starting sheet: steel, excavator 28 to 40 t',
+    lookUp,
+    [link(116, 6), bushing(65, 4), grouser(30, 12), pads],
+    [
+      raised(340, 380, 'Hitachi ZX280-3, ZX330-3/-6, ZX345US-6 (28–35 t)'),
+      straightedge(estimate('Printed for 11–21 t; taken for larger ones')),
+    ],
+  ),
 ];

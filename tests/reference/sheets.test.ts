@@ -6,7 +6,8 @@ import { limitSheetSchema, loads } from '../../src/core/limits.ts';
 import type { MachineKind, TrackKind } from '../../src/core/machine.ts';
 import { chooseLimit } from '../../src/core/limits.ts';
 import { startingRulesKey } from '../../src/reference/rules-starting.ts';
-import { startingSheetFor, startingSheets } from '../../src/reference/sheets.ts';
+import { startingSheetFor } from '../../src/reference/sheet-classes.ts';
+import { startingSheets } from '../../src/reference/sheets.ts';
 import { tools } from '../../src/reference/tools.ts';
 import { machineOn } from './walkaround.ts';
 

@@ -8,7 +8,8 @@ import { tools } from '../../src/reference/tools.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 import { cautionWords } from '../../src/words/en/cautions.ts';
 import { toolWords } from '../../src/words/en/choices.ts';
-import { helpFor } from '../../src/words/en/help.ts';
+import { entry } from '../../src/words/entry.ts';
+import { help as helpWords } from '../../src/words/en/help.ts';
 import { findingLabel, groupPass, itemName, itemWords, placeName } from '../../src/words/en/items.ts';
 import { openLine } from '../../src/words/en/open.ts';
 import { questionLine } from '../../src/words/en/questions.ts';
@@ -47,7 +48,7 @@ describe('words of items', () => {
       expect(findingLabel(name, 'cut')).toBe('cut');
       expect(itemName(name)).toContain(name);
       expect(placeName({ side: 'left', component: name })).toBe(`left ${name}`);
-      expect(helpFor(name)).toBeUndefined();
+      expect(entry(helpWords, name)).toBeUndefined();
     }
   });
 
@@ -167,7 +168,7 @@ describe('help', () => {
   const ids = [...items.map(({ id }) => id), ...sagMethods];
 
   test.each(ids)('[L15] help for %s has steps, what goes wrong, and where the figure comes from', (id) => {
-    const help = helpFor(id);
+    const help = entry(helpWords, id);
     expect(help?.steps.length).toBeGreaterThanOrEqual(2);
     for (const step of help?.steps ?? []) expect(step).toMatch(/[.?!]$/);
     expect(help?.wrong.length).toBeGreaterThan(20);
@@ -175,13 +176,13 @@ describe('help', () => {
   });
 
   test('[L16] there is no help for what is not asked', () => {
-    expect(helpFor('of-tomorrow')).toBeUndefined();
+    expect(entry(helpWords, 'of-tomorrow')).toBeUndefined();
   });
 
   test('[L17] wherever a side is raised, blocking comes before reading', () => {
     for (const method of ['frame-to-shoe', 'frame-to-track', 'roller-gap']) {
-      expect(helpFor(method)?.steps[0], method).toContain('BLOCK');
+      expect(entry(helpWords, method)?.steps[0], method).toContain('BLOCK');
     }
-    expect(helpFor('roller-gap')?.wrong).toContain('Never a hand');
+    expect(entry(helpWords, 'roller-gap')?.wrong).toContain('Never a hand');
   });
 });

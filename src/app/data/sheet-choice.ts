@@ -1,5 +1,5 @@
 import type { MachineKind, Shape } from '../../core/machine.ts';
-import { startingSheetFor } from '../../reference/sheets.ts';
+import { startingSheetFor } from '../../reference/sheet-classes.ts';
 import { machineHints, machineForm } from '../../words/en/machine.ts';
 import type { Option } from '../parts/choices.tsx';
 import { nameOf, type Book, type BookKind } from './books.ts';

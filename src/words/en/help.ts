@@ -1,5 +1,4 @@
 import type { SagMethod } from '../../core/limits.ts';
-import { entry } from '../entry.ts';
 
 /** How to read one item or sag method. Long, so that only the help opens this file. */
 export interface HelpWords {
@@ -61,7 +60,7 @@ const byEye = (first: string, second: string, wrong: string): HelpWords => ({
 });
 
 /** By sag method. */
-export const sagHelp: Readonly<Record<SagMethod, HelpWords>> = {
+const sagHelp: Readonly<Record<SagMethod, HelpWords>> = {
   'straightedge-grouser': {
     steps: [
       'Level ground. Drive forward about one track length and let it roll out without brakes.',
@@ -147,7 +146,7 @@ export const sagHelp: Readonly<Record<SagMethod, HelpWords>> = {
 };
 
 /** By item id. */
-export const itemHelp: Readonly<Record<string, HelpWords>> = {
+const itemHelp: Readonly<Record<string, HelpWords>> = {
   drift: byEye(
     'On level ground let go of steering corrections for 20–30 m, forward and back, both speeds.',
     'Note the side to which it pulls.',
@@ -504,12 +503,5 @@ export const itemHelp: Readonly<Record<string, HelpWords>> = {
   ),
 };
 
-/** Help for an item id or a sag method; undefined where there is none. */
-export const helpFor = (id: string): HelpWords | undefined =>
-  entry(itemHelp, id) ?? entry<HelpWords>(sagHelp, id);
-
-export const helpTitles = {
-  steps: 'How to read it',
-  wrong: 'What goes wrong',
-  from: 'Where the figure comes from',
-} as const;
+/** Help by item id or sag method. */
+export const help: Readonly<Record<string, HelpWords>> = { ...sagHelp, ...itemHelp };
