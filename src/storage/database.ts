@@ -162,7 +162,7 @@ export class Database {
     db.addEventListener('close', () => this.#terminated(db));
     const failure = await selfTest(db);
     if (failure === undefined) return ok({ db });
-    if (failure.kind === 'closed') {
+    if (failure.kind === 'closed' || failure.kind === 'corrupt') {
       db.close();
       return err(failure);
     }

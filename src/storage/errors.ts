@@ -64,6 +64,7 @@ export function transactionError(error: unknown): StorageError {
     SecurityError: 'denied',
     NotAllowedError: 'denied',
     NotReadableError: 'corrupt',
+    NotFoundError: 'corrupt', // not even the stores are there
   };
   return { kind: kinds[nameOf(error)] ?? 'unknown', detail };
 }

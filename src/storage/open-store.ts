@@ -54,7 +54,7 @@ export function openStore(deps: StoreDeps): Store {
     device: () => deviceOf(database, random),
     join: () => join(database, random),
     ensureReserve: () => ensureReserve(database, random),
-    probe: () => probe(database),
+    probe: () => probe(database, random),
     beforeClose: (flush) => database.beforeClose(flush),
     close: () => {
       feed.close();
@@ -105,11 +105,12 @@ const preferencesOf = (database: Database): Preferences => ({
 const deviceOf = (database: Database, random: Random): ReturnType<Store['device']> =>
   database.write(['meta'], records, async (tx) => {
     const clock = await readClock(tx, random);
-    await tx.objectStore('meta').put(clock);
+    if (clock.counter === 0) await tx.objectStore('meta').put(clock);
     return clock.device;
   });
 
-function probe(database: Database): Promise<Stored<undefined>> {
+function probe(database: Database, random: Random): Promise<Stored<undefined>> {
   database.testAgain();
+  if (database.status.current() === 'full') return ensureReserve(database, random);
   return database.read(['meta'], (tx) => tx.objectStore('meta').getKey('clock').then(nothing));
 }

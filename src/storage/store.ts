@@ -129,7 +129,7 @@ export interface Store {
   join(): Promise<Stored<undefined>>;
   /** Makes sure that 5 MB are set aside for the last save; `quota` means: do not start a long walk now. */
   ensureReserve(): Promise<Stored<undefined>>;
-  /** A tiny read that finds out whether the connection still lives, and reopens it. */
+  /** A tiny read that finds out whether the connection still lives, and reopens it; when full, looks for room. */
   probe(): Promise<Stored<undefined>>;
   /** Called before the connection is given up to another tab; the answer is awaited for a second at most. */
   beforeClose(flush: () => Promise<unknown>): () => void;

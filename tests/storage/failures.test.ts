@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { forceCloseDatabase, IDBFactory } from 'fake-indexeddb';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { openStore, type StoreDeps } from '../../src/storage/open-store.ts';
 import type { StatusCode } from '../../src/storage/status.ts';
 import type { Store } from '../../src/storage/store.ts';
@@ -162,6 +162,20 @@ describe('opening that does not go well', () => {
   });
 });
 
+describe('a database without our stores', () => {
+  test('[S82] is damaged, which is told, and nothing of it is used', async () => {
+    const { inner, open, statuses } = scene();
+    const request = inner.open('sagline', 2);
+    request.onupgradeneeded = () => request.result.createObjectStore('other');
+    await settled();
+    request.result.close();
+    const store = open();
+    expect(refused(await store.write([write(walk, 'x')])).kind).toBe('corrupt');
+    expect(refused(await store.read(walk)).kind).toBe('corrupt');
+    expect(statuses).toEqual(['corrupt']);
+  });
+});
+
 describe('a connection that goes away', () => {
   test('[S85] ten calls on a dead connection reopen it once and are all answered', async () => {
     const { faulty, statuses, open } = scene();
@@ -253,6 +267,9 @@ describe('a full disk', () => {
     expect(statuses).toEqual(['open', 'full', 'open']);
     faulty.full = true;
     good(await store.drafts.put('pad', '1'));
+    expect(statuses.at(-1)).toBe('full');
+    good(await store.probe());
+    expect(statuses.at(-1)).toBe('open');
     expect(good(await store.drafts.get('pad'))).toBe('1');
   });
 
@@ -293,6 +310,27 @@ describe('a full disk', () => {
     expect(refused(await store.ensureReserve()).kind).toBe('quota');
     faulty.full = false;
     expect(good(await store.write([write(lug, 'new')]))).toHaveLength(1);
+  });
+});
+
+describe('ten thousand walks', () => {
+  test('[S15] a page of them reads no more rows than it shows, from either end', async () => {
+    const { faulty, open } = scene();
+    const store = open();
+    const keys = Array.from({ length: 10_000 }, (_, at) => keyOf(`walk/${String(at).padStart(5, '0')}`));
+    for (let at = 0; at < keys.length; at += 2_000) {
+      good(await store.merge(keys.slice(at, at + 2_000).map((key, n) => foreign(key, at + n + 1, 'w'))));
+    }
+    const all = vi.spyOn(IDBObjectStore.prototype, 'getAll');
+    const newest = good(await store.list({ prefix: 'walk/', reverse: true, limit: 20 }));
+    expect(newest.map(({ key }) => key)).toEqual(keys.slice(-20).reverse());
+    expect(faulty.steps).toBeLessThanOrEqual(21);
+    expect(all).not.toHaveBeenCalled();
+    expect(good(await store.list({ prefix: 'walk/', limit: 20 })).map(({ key }) => key)).toEqual(
+      keys.slice(0, 20),
+    );
+    expect(all.mock.calls.map(([, limit]) => limit)).toEqual([20]);
+    vi.restoreAllMocks();
   });
 });
 

@@ -66,6 +66,8 @@ export class FaultyFactory {
   reserveHelps = true;
   /** The connections that were opened. */
   readonly connections: IDBDatabase[] = [];
+  /** Steps that cursors took. */
+  steps = 0;
   /** True once the fault has been met. */
   reached = false;
   /** What each transaction was begun with. */
@@ -182,6 +184,8 @@ export class FaultyFactory {
         this.#count(tx, db);
         this.#writeInto(target as IDBObjectStore, name, tx);
         const result = method?.(...args);
+        if (name === 'openCursor')
+          (result as IDBRequest).addEventListener('success', () => (this.steps += 1));
         if (name === 'index') this.#patchMethods(result as object, indexMethods, tx, db);
         return result;
       };
