@@ -7,6 +7,7 @@ import type { Params } from '../../core/reason.ts';
 import { isSized, sizeOf } from '../../core/sizes.ts';
 import type { Step } from '../../core/steps.ts';
 import { pad } from '../../words/en/pad.ts';
+import { formatter } from './format.ts';
 import { toolUncertaintyOf } from './tool.ts';
 import type { WalkModel } from './walk-model.ts';
 
@@ -42,8 +43,16 @@ export function observedFrom(
   return { kind: 'length', mm: a, typed: texts[0] ?? '', unit };
 }
 
-/** The texts that were typed for a reading, in the order of its fields. */
-export function textsOf(what: Observed): readonly string[] {
+function mmOf(what: Observed): readonly number[] {
+  if (what.kind === 'length') return [what.mm];
+  if (what.kind === 'pitch') return [what.totalMm];
+  if (what.kind === 'tread') return [what.centreMm, what.linkMm];
+  return what.kind === 'pair' ? [what.outerMm, what.innerMm] : [];
+}
+
+/** The fields of a reading as text: as it was typed, or in the unit that the person reads in now. */
+export function textsOf(what: Observed, unit: LengthUnit): readonly string[] {
+  if (!('unit' in what) || what.unit !== unit) return mmOf(what).map((mm) => formatter.value.field(mm, unit));
   if (what.kind === 'length' || what.kind === 'pitch') return [what.typed];
   return what.kind === 'tread' || what.kind === 'pair' ? what.typed : [];
 }

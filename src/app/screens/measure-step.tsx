@@ -47,7 +47,7 @@ export function MeasureStep({ model, step }: StepProps) {
   const fields = item ? fieldsOf(item) : [];
   const what = first?.reading.what;
   const initial: Draft = {
-    texts: what && 'unit' in what && what.unit === unit ? textsOf(what) : fields.map(() => ''),
+    texts: what ? textsOf(what, unit) : fields.map(() => ''),
     links: what?.kind === 'pitch' ? what.links : 4,
     tool: first?.reading.tool ?? usualTool(itemId),
     n: first?.n ?? here[0]?.n ?? step.spot,

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { cleanliness, type Cleanliness, type SagMethod, sagMethods } from '../../core/limits.ts';
 import { plausibility } from '../../core/plausible.ts';
+import type { LengthUnit } from '../../core/quantity.ts';
 import type { ObservedOf, Reading } from '../../core/readings.ts';
 import { common } from '../../words/en/common.ts';
 import { findingLabel } from '../../words/en/items.ts';
@@ -51,7 +52,7 @@ export function SagStep({ model, step }: StepProps) {
   const unit = unitFor('sag');
   const key = padKey(model.key, step.id);
   const [draft, setDraft] = useDraft<Draft>(key, {
-    texts: sag && sag.unit === unit ? sag.typed : [''],
+    texts: sag ? sagTexts(sag, unit) : [''],
     method:
       sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
     clean: sag?.clean ?? model.walk.clean ?? 'clean',
@@ -181,6 +182,9 @@ export function SagStep({ model, step }: StepProps) {
     </Screen>
   );
 }
+
+const sagTexts = (sag: ObservedOf<'sag'>, unit: LengthUnit): readonly string[] =>
+  sag.unit === unit ? sag.typed : sag.mm.map((mm) => formatter.value.field(mm, unit));
 
 /** By eye, the methods of the sheet, then the others. */
 function methodsFor(
