@@ -27,3 +27,10 @@ export function useDraft<T extends object>(key: string, initial: T): readonly [T
   };
   return [value, change];
 }
+
+/** Runs when the screen is left: a readable number becomes a reading, a half-typed one stays a draft. */
+export function useSaveOnLeave(save: () => void): void {
+  const latest = useRef(save);
+  latest.current = save;
+  useEffect(() => () => latest.current(), []);
+}

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { readingsAtSpot } from '../../core/progress.ts';
 import type { Reading } from '../../core/readings.ts';
 import { common } from '../../words/en/common.ts';
@@ -15,7 +15,7 @@ import { doubtOf, fieldsOf, observedFrom, textsOf } from '../data/measuring.ts';
 import { readPad } from '../data/pad-text.ts';
 import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
-import { useDraft } from '../data/use-draft.ts';
+import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { lastSize } from '../data/last.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
@@ -177,11 +177,4 @@ export function MeasureStep({ model, step }: StepProps) {
       <MoreHere model={model} step={step} />
     </Screen>
   );
-}
-
-/** Runs when the screen is left: a readable number becomes a reading, a half-typed one stays a draft. */
-function useSaveOnLeave(save: () => void): void {
-  const latest = useRef(save);
-  latest.current = save;
-  useEffect(() => () => latest.current(), []);
 }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { cleanliness, type Cleanliness, type SagMethod, sagMethods } from '../../core/limits.ts';
 import { plausibility } from '../../core/plausible.ts';
 import type { LengthUnit } from '../../core/quantity.ts';
@@ -16,7 +16,7 @@ import { lastSize } from '../data/last.ts';
 import { readPad } from '../data/pad-text.ts';
 import { pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor } from '../data/tool.ts';
-import { useDraft } from '../data/use-draft.ts';
+import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Pad } from '../parts/pad.tsx';
@@ -51,55 +51,90 @@ export function SagStep({ model, step }: StepProps) {
   const sag: ObservedOf<'sag'> | undefined = old?.kind === 'sag' ? old : undefined;
   const unit = unitFor('sag');
   const key = padKey(model.key, step.id);
-  const [draft, setDraft] = useDraft<Draft>(key, {
+  const initial: Draft = {
     texts: sag ? sagTexts(sag, unit) : [''],
     method:
       sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
     clean: sag?.clean ?? model.walk.clean ?? 'clean',
-  });
+  };
+  const [draft, setDraft] = useDraft<Draft>(key, initial);
   const [active, setActive] = useState(0);
   const [asked, setAsked] = useState<Asked>();
   const [choosing, setChoosing] = useState(false);
   const spec = sheet?.sag.find(({ method }) => method === draft.method);
   const at = { place: step.place, item: 'sag', n: 1 };
 
-  const store = (mm: readonly number[], confirmed: boolean): void => {
-    if (draft.method === 'by-eye') return;
-    const reading: Reading = {
+  const isChanged =
+    draft.method !== initial.method ||
+    draft.clean !== initial.clean ||
+    draft.texts.some((text, i) => text !== initial.texts[i]);
+  const done = useRef(false);
+  const readingOf = (mm: readonly number[], confirmed: boolean): Reading => {
+    const method = draft.method === 'by-eye' ? 'straightedge-grouser' : draft.method;
+    return {
       v: 1,
       what: {
         kind: 'sag',
         mm: [...mm],
         typed: [...draft.texts],
         unit,
-        method: draft.method,
-        posture: spec?.posture ?? (raised.has(draft.method) ? 'raised' : 'ground'),
+        method,
+        posture: spec?.posture ?? (raised.has(method) ? 'raised' : 'ground'),
         clean: draft.clean,
         ...(spec?.loadN !== undefined && { loadN: spec.loadN }),
       },
-      tool: draft.method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
+      tool: method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
       ...(confirmed && { confirmed }),
     };
+  };
+  const doubtIn = (mm: readonly number[]) => {
+    const [item] = step.items;
+    return item && plausibility(item, { mm: Math.max(...mm), uMm: 0 });
+  };
+  const store = (mm: readonly number[], confirmed: boolean): void => {
+    done.current = true;
+    const reading = readingOf(mm, confirmed);
     void flow.saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at]);
   };
   const next = (): void => {
+    if (sag && !isChanged) return flow.goOn();
     const read = draft.texts.map((text) => readPad(text, unit));
-    const bad = read.find(({ kind }) => kind !== 'length');
-    if (bad && bad.kind !== 'length') {
-      const take =
-        bad.kind === 'doubt' ? (choice?: { mm: number }) => store([choice?.mm ?? 0], true) : undefined;
-      return setAsked({ line: bad.line, choices: bad.kind === 'doubt' ? bad.choices : [], take });
+    const bad = read.findIndex(({ kind }) => kind !== 'length');
+    const problem = read[bad];
+    const lengths = (instead: number): number[] =>
+      read.map((each) => (each.kind === 'length' ? each.mm : instead));
+    if (problem && problem.kind !== 'length') {
+      setActive(bad);
+      const doubtful = problem.kind === 'doubt';
+      const take = (choice?: { mm: number }): void => store(lengths(choice?.mm ?? 0), true);
+      return setAsked({
+        line: problem.line,
+        choices: doubtful ? problem.choices : [],
+        take: doubtful ? take : undefined,
+      });
     }
-    const mm = read.flatMap((each) => (each.kind === 'length' ? each.mm : []));
-    const [item] = step.items;
-    const doubt = item && plausibility(item, { mm: Math.max(...mm), uMm: 0 });
+    const mm = lengths(0);
+    const doubt = doubtIn(mm);
     if (!doubt) return store(mm, false);
-    const line = questionLine('sag', doubt, formatter.value);
-    setAsked({ line, choices: [], take: () => store(mm, true) });
+    setAsked({
+      line: questionLine('sag', doubt, formatter.value),
+      choices: [],
+      take: () => store(mm, true),
+    });
   };
+  useSaveOnLeave(() => {
+    const mm = draft.texts.flatMap((text) => {
+      const read = readPad(text, unit);
+      return read.kind === 'length' ? read.mm : [];
+    });
+    const unread = draft.method === 'by-eye' || mm.length < draft.texts.length || doubtIn(mm) !== undefined;
+    if (done.current || !isChanged || unread) return;
+    void saveReadings(model.key, [{ ...at, reading: readingOf(mm, false) }], [key]);
+  });
   const byEye = (finding: string): void => {
     const eye = { place: step.place, item: 'sag-by-eye', n: 1 };
     const reading: Reading = { v: 1, what: { kind: 'finding', finding }, tool: 'eye' };
+    done.current = true;
     void flow.saveAnd(() => saveReadings(model.key, [{ ...eye, reading }], [key]), [eye]);
   };
   const pick = (method: Method): void => {
