@@ -4,7 +4,9 @@ import type { PlacedReading } from '../../core/states.ts';
 import type { Step } from '../../core/steps.ts';
 import type { Saved } from '../actions/saved.ts';
 import { walkPath } from './paths.ts';
+import { tell } from './notice.ts';
 import { receipt } from './receipt.ts';
+import { notSavedLine } from './saving.ts';
 import type { WalkModel } from './walk-model.ts';
 
 /** Where Next leads: the next step that is not answered, else the verdict. */
@@ -45,7 +47,10 @@ export function useFlow(model: WalkModel, step: Step): Flow {
         names.has(`${place}/${item}/${n}`),
       );
       const saved = await save();
-      if (!saved.ok) return false;
+      if (!saved.ok) {
+        tell(notSavedLine(saved.error));
+        return false;
+      }
       receipt.value = { walk: model.key, step, made, before };
       if (!stay) goOn();
       return true;

@@ -25,7 +25,9 @@ import { loadBuiltIn } from '../data/built-in.ts';
 import { formatter } from '../data/format.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { fromPath, machinePath, walkPath } from '../data/paths.ts';
+import { tell } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
+import { notSavedLine } from '../data/saving.ts';
 import { useDraft } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
@@ -106,7 +108,7 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
       ...(ruleKey !== undefined && { rules: { key: ruleKey } }),
     } as unknown as Walk;
     const started = await startWalk(walk);
-    if (!started.ok) return;
+    if (!started.ok) return tell(notSavedLine(started.error));
     await store.drafts.delete(draftKey);
     route(walkPath(started.value));
   };

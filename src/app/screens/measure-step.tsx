@@ -71,7 +71,9 @@ export function MeasureStep({ model, step }: StepProps) {
   const done = useRef(false);
   const store = (reading: Reading): void => {
     done.current = true;
-    void flow.saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at]);
+    void flow
+      .saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at])
+      .then((saved) => (done.current = saved));
   };
   const settle = (mm: readonly number[], confirmed: boolean): void => {
     const reading = readingOf(mm, confirmed);

@@ -94,7 +94,9 @@ export function SagStep({ model, step }: StepProps) {
   const store = (mm: readonly number[], confirmed: boolean): void => {
     done.current = true;
     const reading = readingOf(mm, confirmed);
-    void flow.saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at]);
+    void flow
+      .saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at])
+      .then((saved) => (done.current = saved));
   };
   const next = (): void => {
     if (sag && !isChanged) return flow.goOn();
