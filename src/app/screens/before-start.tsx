@@ -96,6 +96,8 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
   const go = async (): Promise<void> => {
     const meter = readMeter(draft['meterTyped'] ?? '');
     if (meter.fault !== undefined) return setFault(meter.fault);
+    const room = await store.ensureReserve();
+    if (!room.ok && room.error.kind === 'quota') return tell(words.noRoom);
     const { rules } = await loadBuiltIn();
     const texts = Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== ''));
     const ruleKey = machine.rules ?? Object.keys(rules)[0];
@@ -110,6 +112,8 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
     const started = await startWalk(walk);
     if (!started.ok) return tell(notSavedLine(started.error));
     await store.drafts.delete(draftKey);
+    // Asked after the first record and never waited for: some browsers leave the question open for ever.
+    void navigator.storage?.persist?.().catch(() => false);
     route(walkPath(started.value));
   };
   return (

@@ -25,6 +25,8 @@ export const beforeStart = {
   inspector: 'Who walks?',
   about: 'Customer, site and job',
   moreDetails: 'Ground, corner, customer and job',
+  noRoom:
+    'The phone is nearly full, and a walk needs 5 MB to be safe. Free some space (photos, apps you do not need), then start.',
   go: 'Start walking',
   resumed: 'You were here before. Everything shown as saved is still there.',
 } as const;
