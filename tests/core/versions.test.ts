@@ -201,6 +201,8 @@ describe('what a set shows', () => {
 
   test('[M15] the highest stamp is displayed, not the newest by any clock', () => {
     expect(displayed(mergeVersions([right, old, left]))).toBe(left);
+    const third = version(c, 2, { [a]: 1 }, { note: 'third' });
+    expect(displayed(mergeVersions([left], [third], [right]))).toBe(left);
     expect(displayed([])).toBeUndefined();
   });
 
@@ -341,6 +343,7 @@ describe('envelopes that come in', () => {
     ['seen below zero', { ...good, seen: { [b]: -1 } }],
     ['seen of itself', { ...good, seen: { [a]: 3 } }],
     ['seen beyond its own counter', { ...good, seen: { [b]: 3 } }],
+    ['one seen of two beyond it', { ...good, seen: { [b]: 2, [c]: 9 } }],
     ['no author', { ...good, by: '' }],
     ['a value that is a list', { ...good, value: [1] }],
     ['a value that is a text', { ...good, value: 'x' }],
