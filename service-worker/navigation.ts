@@ -36,7 +36,7 @@ async function cachedPage(precache: PrecacheController): Promise<Response> {
 async function missingFiles(precache: PrecacheController): Promise<string[]> {
   const cache = await caches.open(precache.strategy.cacheName);
   const held = new Set((await cache.keys()).map((request) => request.url));
-  const needed = [...precache.getURLsToCacheKeys()].filter(([url]) => /\.(?:html|js|css)$/.test(url));
+  const needed = [...precache.getURLsToCacheKeys()].filter(([url]) => /\.(?:html|js|css|json)$/.test(url));
   return needed.filter(([, cacheKey]) => !held.has(cacheKey)).map(([url]) => url);
 }
 

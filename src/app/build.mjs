@@ -1,7 +1,7 @@
 // Builds everything that runs: app and service worker into dist/, server and command line into build/.
 import { build as bundle } from 'esbuild';
 import { existsSync } from 'node:fs';
-import { chmod } from 'node:fs/promises';
+import { appendFile, chmod, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { build as buildPages, createLogger } from 'vite';
 import { buildId } from './build-id.mjs';
@@ -27,6 +27,9 @@ if (logger.hasWarned) throw new Error('the page build warned: see above');
 await browserScript('src/app/boot.ts', join(dist, 'boot.js'));
 const worker = join(root, `build/sw${process.env.BUILD_LABEL ?? ''}.js`);
 await browserScript('service-worker/sw.ts', worker);
+// The page build lists the licences of what it bundles; Workbox is bundled into the worker alone.
+const workboxLicence = await readFile(join(root, 'node_modules/workbox-core/LICENSE'), 'utf8');
+await appendFile(join(dist, 'licenses.txt'), `\n## workbox (MIT)\n\n${workboxLicence}`);
 const precached = await precacheInto(dist, worker);
 await compress(dist);
 if (!beside) {

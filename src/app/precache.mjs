@@ -14,8 +14,8 @@ export async function precacheInto(dist, worker) {
     swSrc: worker,
     swDest: join(dist, 'sw.js'),
     globDirectory: dist,
-    globPatterns: ['**/*.{html,js,css,json,svg,png,webmanifest,woff2}'],
-    globIgnores: ['sw.js', 'screenshots/**', '.vite/**'],
+    globPatterns: ['**/*.{html,js,css,json,svg,png,txt,webmanifest}'],
+    globIgnores: ['sw.js', 'robots.txt', 'screenshots/**', '.vite/**'],
     dontCacheBustURLsMatching: /^assets\//,
     modifyURLPrefix: { '': '/' },
     manifestTransforms: [

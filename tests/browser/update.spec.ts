@@ -8,6 +8,9 @@ import { keptOffline, test } from './fixtures.ts';
 const build = join(import.meta.dirname, '../../src/app/build.mjs');
 let nextApp: string;
 
+// One worker, so that the next version is built once.
+test.describe.configure({ mode: 'default' });
+
 test.beforeAll(() => {
   nextApp = mkdtempSync(join(tmpdir(), 'sagline-next-'));
   execFileSync(process.execPath, [build], {

@@ -12,7 +12,11 @@ const dist = join(root, 'dist');
 type Entry = { readonly url: string; readonly revision: string | null; readonly integrity: string };
 
 /** Addresses that stand in the built files without ever being fetched: names of vocabularies, help in messages. */
-const neverFetched = [/^https?:\/\/www\.w3\.org\//, /^https:\/\/bit\.ly\/wb-precache$/];
+const neverFetched = [
+  /^https?:\/\/www\.w3\.org\//,
+  /^https:\/\/bit\.ly\/wb-precache$/,
+  /^https:\/\/github\.com\/preactjs\/preact-iso$/,
+];
 
 function addressesIn(text: string): string[] {
   return [...text.matchAll(/https?:\/\/[\w.-]+(?:\/[\w./-]*)?/g)]
@@ -26,7 +30,7 @@ function precacheList(worker: string): Entry[] {
 }
 
 describe('the built files', () => {
-  const texts = filesUnder('dist').filter((path) => /\.(?:html|js|css|svg|webmanifest)$/.test(path));
+  const texts = filesUnder('dist').filter((path) => /\.(?:html|js|css|json|svg|webmanifest)$/.test(path));
 
   test.each(texts)('[B4] %s names no foreign address', (path) => {
     expect(addressesIn(readFileSync(join(root, path), 'utf8'))).toEqual([]);
@@ -55,9 +59,15 @@ describe('the precache list', () => {
   test('[B6] it holds page, repair script, styles, scripts, manifest and icons', () => {
     const urls = entries.map(({ url }) => url);
     expect(urls).toEqual(
-      expect.arrayContaining(['/index.html', '/boot.js', '/manifest.webmanifest', '/icon-192.png']),
+      expect.arrayContaining([
+        '/index.html',
+        '/boot.js',
+        '/manifest.webmanifest',
+        '/icon-192.png',
+        '/licenses.txt',
+      ]),
     );
-    const built = filesUnder('dist/assets').filter((path) => /\.(?:js|css)$/.test(path));
+    const built = filesUnder('dist/assets').filter((path) => !/\.(?:br|gz)$/.test(path));
     expect(built.length).toBeGreaterThan(1);
     expect(urls).toEqual(expect.arrayContaining(built.map((path) => path.slice('dist'.length))));
   });
@@ -94,6 +104,8 @@ function typeOf(url: string): RegExp {
     html: /^text\/html/,
     js: /javascript/,
     css: /^text\/css/,
+    json: /^application\/json/,
+    txt: /^text\/plain/,
     svg: /^image\/svg\+xml/,
     png: /^image\/png/,
     webmanifest: /^application\/manifest\+json/,
