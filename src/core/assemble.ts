@@ -1,4 +1,4 @@
-import { isDemo, makeKey, parseKey, prefixOf, type Id, type RecordKey } from './keys.ts';
+import { isDemo, makeKey, parseKey, prefixOf, type Id, type Kind, type RecordKey } from './keys.ts';
 import type { LimitSheet } from './limits.ts';
 import type { Machine, Side } from './machine.ts';
 import type { Reading } from './readings.ts';
@@ -109,6 +109,20 @@ function workOf(shelf: Shelf, machineKey: string): readonly Work[] {
   return shelf.under(prefix).flatMap(([, versions]) => valueIn<Work>(versions) ?? []);
 }
 
+/**
+ * The record that another one names, if the name is one of its kind: names come in from outside too, and a walk
+ * taken for a sheet would not be understood. What is not stored may come with the app.
+ */
+function named<T>(
+  shelf: Shelf,
+  kind: Kind,
+  key: string | undefined,
+  builtIn: Readonly<Record<string, T>> = {},
+): T | undefined {
+  if (key === undefined || parseKey(key)?.kind !== kind) return undefined;
+  return valueIn<T>(shelf.get(key)) ?? builtIn[key];
+}
+
 const isChanged = (shelf: Shelf, pin: { key: string; stamp?: string | undefined } | undefined): boolean =>
   pin?.stamp !== undefined && displayed(shelf.get(pin.key))?.stamp !== pin.stamp;
 
@@ -120,16 +134,14 @@ export function assemble(shelf: Shelf, builtIn: BuiltIn, walkKey: string): Resul
   if (!walk || parts?.kind !== 'walk') {
     return err({ kind: isFromNewer(versions) ? 'newer-version' : 'no-walk', key: walkKey });
   }
-  const machine = valueIn<Machine>(shelf.get(walk.machine));
+  const machine = named<Machine>(shelf, 'machine', walk.machine);
   if (!machine) return err({ kind: 'no-machine', key: walk.machine });
-  const sheetAt = (key: string | undefined): LimitSheet | undefined =>
-    key === undefined ? undefined : (valueIn<LimitSheet>(shelf.get(key)) ?? builtIn.limits[key]);
+  const sheetAt = (key: string | undefined) => named(shelf, 'limits', key, builtIn.limits);
   const keyFor = (side: Side): string | undefined => machine[side]?.sheet ?? walk.sheet?.key ?? machine.sheet;
   const sheetKeys = { left: keyFor('left'), right: keyFor('right') };
   const sheets = { left: sheetAt(sheetKeys.left), right: sheetAt(sheetKeys.right) };
   const rulesKey = walk.rules?.key ?? sheets.left?.rules ?? sheets.right?.rules ?? machine.rules;
-  const rules =
-    rulesKey === undefined ? undefined : (valueIn<RuleSet>(shelf.get(rulesKey)) ?? builtIn.rules[rulesKey]);
+  const rules = named(shelf, 'rules', rulesKey, builtIn.rules);
   const work = workOf(shelf, walk.machine);
   const ages = (['left', 'right'] as const).flatMap((side) => {
     const years = ageOf(work, side, walk.startedAt?.utc);

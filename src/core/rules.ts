@@ -44,37 +44,39 @@ const value = z.number();
 /** Deepest nesting that is read; a deeper one is refused as not a rule of ours. */
 const deepest = 8;
 
+/** The conditions that hold no others. */
+export const leafSchemas = [
+  z.strictObject({
+    reading: item,
+    field: z.optional(z.enum(['length', 'depth'])),
+    op,
+    value,
+    unit: z.enum(lengthUnits),
+  }),
+  z.strictObject({
+    finding: item,
+    is: z.optional(z.array(item).check(z.maxLength(20))),
+    atLeast: z.optional(item),
+  }),
+  z.strictObject({ count: item, atLeast: item, op, value, neighbours: z.optional(z.boolean()) }),
+  z.strictObject({ share: item, atLeast: item, op, value }),
+  z.strictObject({ worn: item, op, percent: value, of: z.optional(z.enum(limitMeanings)) }),
+  z.strictObject({ sag: z.enum(['tight', 'right', 'loose', 'derailing']) }),
+  z.strictObject({ age: item, op, years: value }),
+  z.strictObject({ track: z.array(item).check(z.maxLength(5)) }),
+  z.strictObject({ unknown: item }),
+] as const;
+
 // Each level is a schema of its own, so that hostile nesting is refused and cannot exhaust the stack.
 function conditionAt(depth: number): z.ZodMiniType<Condition> {
-  const leaves = [
-    z.strictObject({
-      reading: item,
-      field: z.optional(z.enum(['length', 'depth'])),
-      op,
-      value,
-      unit: z.enum(lengthUnits),
-    }),
-    z.strictObject({
-      finding: item,
-      is: z.optional(z.array(item).check(z.maxLength(20))),
-      atLeast: z.optional(item),
-    }),
-    z.strictObject({ count: item, atLeast: item, op, value, neighbours: z.optional(z.boolean()) }),
-    z.strictObject({ share: item, atLeast: item, op, value }),
-    z.strictObject({ worn: item, op, percent: value, of: z.optional(z.enum(limitMeanings)) }),
-    z.strictObject({ sag: z.enum(['tight', 'right', 'loose', 'derailing']) }),
-    z.strictObject({ age: item, op, years: value }),
-    z.strictObject({ track: z.array(item).check(z.maxLength(5)) }),
-    z.strictObject({ unknown: item }),
-  ] as const;
-  if (depth === 0) return z.union(leaves);
+  if (depth === 0) return z.union(leafSchemas);
   const inner = conditionAt(depth - 1);
   const list = z.array(inner).check(z.minLength(1), z.maxLength(30));
   return z.union([
     z.strictObject({ all: list }),
     z.strictObject({ any: list }),
     z.strictObject({ not: inner }),
-    ...leaves,
+    ...leafSchemas,
   ]);
 }
 

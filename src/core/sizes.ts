@@ -18,7 +18,8 @@ export const fromResolution = (stepMm: number): number => stepMm / Math.sqrt(12)
 
 function uOf(reading: Reading, typed: string, unit: LengthUnit, tools: ToolUncertainty): number {
   if (reading.uMm !== undefined) return reading.uMm;
-  const tool = reading.tool === undefined ? 0 : (tools[reading.tool] ?? 0);
+  const { tool: name } = reading;
+  const tool = name !== undefined && Object.hasOwn(tools, name) ? (tools[name] ?? 0) : 0;
   return Math.hypot(tool, fromResolution(resolutionMm(typed, unit)));
 }
 
