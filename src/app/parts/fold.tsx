@@ -1,25 +1,36 @@
 import type { ComponentChildren } from 'preact';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import styles from './forms.module.css';
 
 interface FoldProps {
   readonly title: ComponentChildren;
   readonly line?: ComponentChildren;
-  readonly open?: boolean | undefined;
-  readonly onOpen?: (open: boolean) => void;
+  /** Turning true opens it; the person opens and closes it from there on. */
+  readonly open?: boolean;
   readonly children: ComponentChildren;
 }
 
-/** A part of a screen that is folded away until it is wanted. */
-export function Fold({ title, line, open, onOpen, children }: FoldProps) {
+/** A part of a screen that is folded away, and not drawn, until it is wanted. */
+export function Fold({ title, line, open = false, children }: FoldProps) {
+  const box = useRef<HTMLDetailsElement>(null);
+  const [isDrawn, setDrawn] = useState(open);
+  // In the element and not in its attribute, which would close it again while somebody types in it.
+  useLayoutEffect(() => {
+    if (open && box.current) box.current.open = true;
+  }, [open]);
   return (
-    <details class={styles.fold} open={open} onToggle={(event) => onOpen?.(event.currentTarget.open)}>
+    <details
+      ref={box}
+      class={styles.fold}
+      onToggle={(event) => setDrawn(isDrawn || event.currentTarget.open)}
+    >
       <summary>
         <span class={styles.foldTitle}>
           <strong>{title}</strong>
           {line !== undefined && <span>{line}</span>}
         </span>
       </summary>
-      <div class={styles.foldIn}>{children}</div>
+      <div class={styles.foldIn}>{(isDrawn || open) && children}</div>
     </details>
   );
 }

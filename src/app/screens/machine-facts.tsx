@@ -1,14 +1,11 @@
 import type { Machine, Side } from '../../core/machine.ts';
 import { sides } from '../../core/machine.ts';
-import type { RecordKey } from '../../core/keys.ts';
 import { sideNames } from '../../words/en/items.ts';
 import { machine as words, machineForm } from '../../words/en/machine.ts';
-import { nameOf, useBooks } from '../data/books.ts';
 import { formatter } from '../data/format.ts';
-import { bookPath } from '../data/paths.ts';
 import { Facts, type Fact } from '../parts/facts.tsx';
 import { Section } from '../parts/screen.tsx';
-import styles from '../parts/forms.module.css';
+import { BookLink } from './book-link.tsx';
 import { shapeInWords } from './machine-shape.tsx';
 
 /** What is known of a machine. */
@@ -46,20 +43,6 @@ function sideFacts(machine: Machine, side: Side): readonly Fact[] {
     [machineForm.sideTitle(name), track.filter(Boolean).join(' · ') || undefined],
     [words.sheetOf(name), own.sheet && <BookLink bookKey={own.sheet} none={words.noSheet} />],
   ];
-}
-
-/** The name of a sheet or rule set, leading to it. */
-function BookLink({ bookKey, none }: { bookKey: string | undefined; none: string }) {
-  const sheets = useBooks('limits');
-  const ruleSets = useBooks('rules');
-  if (bookKey === undefined) return <>{none}</>;
-  const book = [...(sheets ?? []), ...(ruleSets ?? [])].find(({ key }) => key === bookKey);
-  if (!book) return <>{sheets && ruleSets ? words.builtInGone : ''}</>;
-  return (
-    <a class={styles.link} href={bookPath(bookKey as RecordKey)}>
-      {nameOf(book)}
-    </a>
-  );
 }
 
 /** A version of a machine in a few lines, to tell it from another. */

@@ -79,8 +79,7 @@ function MachineRest({
   change,
 }: MachineFieldsProps) {
   const form = { texts, change, asked: faults.length > 0 };
-  const isOpen = (...fields: MachineField[]): boolean | undefined =>
-    fields.some((field) => faults.includes(field)) || undefined;
+  const isOpen = (...fields: MachineField[]): boolean => fields.some((field) => faults.includes(field));
   return (
     <>
       <Section title={machineHints.plate}>

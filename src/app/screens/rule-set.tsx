@@ -1,6 +1,149 @@
-import { rules } from '../../words/en/sheets.ts';
+import { useLocation } from 'preact-iso';
+import { useMemo, useState } from 'preact/hooks';
+import { checkRules, type RulesProblem } from '../../core/check-rules.ts';
+import { components } from '../../core/items.ts';
+import { ruleLanguage, type RuleSet } from '../../core/rules.ts';
+import { common } from '../../words/en/common.ts';
+import { forms } from '../../words/en/forms.ts';
+import { componentNames } from '../../words/en/items.ts';
+import { reasons } from '../../words/en/reasons.ts';
+import { rules as words, sheets } from '../../words/en/sheets.ts';
+import { copyRules, removeRules } from '../actions/rules.ts';
+import { nameOf, useBooks, type Book } from '../data/books.ts';
+import { formatter } from '../data/format.ts';
+import { tell } from '../data/notice.ts';
+import { bookPath, fromPath } from '../data/paths.ts';
+import { notSavedLine } from '../data/saving.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
+import { Fold } from '../parts/fold.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { fits, Search } from '../parts/search.tsx';
+import styles from '../parts/forms.module.css';
+import { BookLink } from './book-link.tsx';
+import { ClashNotice } from './clash-notice.tsx';
+import { ExportButton } from './export-button.tsx';
+import { Gone } from './gone.tsx';
+import { componentOf, RuleCard, RuleProblems, ruleText } from './rule-card.tsx';
+import { RulesEdit } from './rules-edit.tsx';
 
+/** One rule set: to be read, or at `…/edit` to be changed. */
 export function RuleSetScreen() {
-  return <Screen title={rules.title}>{null}</Screen>;
+  const { path } = useLocation();
+  const books = useBooks('rules');
+  const at = fromPath('rules', path);
+  if (!books) return <Screen title={words.readingTitle}>{null}</Screen>;
+  const book = books.find(({ key }) => key === at?.key);
+  if (!book) return <Gone />;
+  if (!book.value) return <Screen title={words.readingTitle}>{forms.newer}</Screen>;
+  const canEdit = book.own && book.value.language <= ruleLanguage;
+  if (at?.rest[0] === 'edit' && canEdit) return <RulesEdit key={book.key} book={book} set={book.value} />;
+  return <OneSet book={book} set={book.value} canEdit={canEdit} />;
+}
+
+/** What is wrong with a set by our catalogue of reasons. */
+export const problemsOf = (set: RuleSet): readonly RulesProblem[] =>
+  checkRules(set, (id) => Object.hasOwn(reasons, id));
+
+interface OneSetProps {
+  readonly book: Book<'rules'>;
+  readonly set: RuleSet;
+  readonly canEdit: boolean;
+}
+
+function OneSet({ book, set, canEdit }: OneSetProps) {
+  const { route } = useLocation();
+  const [search, setSearch] = useState('');
+  const problems = useMemo(() => problemsOf(set), [set]);
+  const copy = async (): Promise<void> => {
+    const copied = await copyRules(book.key, set, book.stamp);
+    if (copied.ok) route(`${bookPath(copied.value)}/edit`);
+    else tell(notSavedLine(copied.error));
+  };
+  const remove = async (): Promise<void> => {
+    const removed = await removeRules(book.key);
+    if (removed.ok) tell(words.removed, removed.value);
+    else tell(notSavedLine(removed.error));
+  };
+  const { origin } = set;
+  return (
+    <Screen
+      wide
+      title={nameOf(book)}
+      sub={book.own ? sheets.own : sheets.builtIn}
+      bar={
+        <>
+          <ButtonLink href="/rules">{common.back}</ButtonLink>
+          {canEdit ? (
+            <ButtonLink look="main" href={`${bookPath(book.key)}/edit`}>
+              {common.edit}
+            </ButtonLink>
+          ) : (
+            <Button look="main" onTap={() => void copy()}>
+              {words.copy}
+            </Button>
+          )}
+        </>
+      }
+    >
+      <ClashNotice<RuleSet>
+        recordKey={book.key}
+        clash={book.clash}
+        describe={({ name, about = '', rules }) => [name, about, words.count(rules.length)]}
+      />
+      {set.about !== undefined && <p>{set.about}</p>}
+      {!book.own && <p class={styles.soft}>{words.copyFirst}</p>}
+      <RuleProblems problems={problems.filter(({ rule }) => rule === undefined)} />
+      <Facts
+        facts={[
+          [words.rulesName, words.count(set.rules.length)],
+          [sheets.originName, origin && <BookLink bookKey={origin.key} none="" />],
+          [sheets.versionName, origin?.version ?? set.version],
+        ]}
+      />
+      <Search label={words.searchRule} text={search} onInput={setSearch} />
+      <RuleList set={set} problems={problems} search={search} />
+      <div class={styles.pair}>
+        {canEdit && <Button onTap={() => void copy()}>{words.copy}</Button>}
+        <ExportButton keys={[book.key]} name={set.name} label={words.exportFile} />
+        {book.own && <Button onTap={() => void remove()}>{words.remove}</Button>}
+      </div>
+    </Screen>
+  );
+}
+
+interface RuleListProps {
+  readonly set: RuleSet;
+  readonly problems: readonly RulesProblem[];
+  readonly search: string;
+}
+
+/** All rules by part of the machine; while something is looked up, those that fit. */
+function RuleList({ set, problems, search }: RuleListProps) {
+  const texts = useMemo(
+    () => set.rules.map((rule) => ({ rule, text: ruleText(rule), component: componentOf(rule) })),
+    [set, formatter.value],
+  );
+  const found = texts.filter(({ text }) => fits(text, search));
+  const cards = (list: typeof found) => (
+    <div class={styles.columns}>
+      {list.map(({ rule }) => (
+        <RuleCard key={rule.id} rule={rule} problems={problems.filter((each) => each.rule === rule.id)} />
+      ))}
+    </div>
+  );
+  if (search.trim() !== '') return found.length === 0 ? <p>{words.noRule}</p> : cards(found);
+  return (
+    <>
+      {components.map((component) => {
+        const list = found.filter((each) => each.component === component);
+        if (list.length === 0) return null;
+        return (
+          <Fold key={component} title={componentNames[component].one} line={words.count(list.length)}>
+            {cards(list)}
+          </Fold>
+        );
+      })}
+    </>
+  );
 }
