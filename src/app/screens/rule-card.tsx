@@ -2,7 +2,7 @@ import type { RulesProblem } from '../../core/check-rules.ts';
 import { itemById, type Component } from '../../core/items.ts';
 import type { Rule } from '../../core/rules.ts';
 import { callWords, meanwhileWords } from '../../words/en/calls.ts';
-import { rulesProblemLine } from '../../words/en/check-problems.ts';
+import { rulesProblemLine } from '../../words/en/check-lines.ts';
 import { conditionText } from '../../words/en/conditions.ts';
 import { itemName } from '../../words/en/items.ts';
 import { reasons } from '../../words/en/reasons.ts';

@@ -4,7 +4,7 @@ import { limitMeaningWords, loadWords } from '../../words/en/choices.ts';
 import { itemName } from '../../words/en/items.ts';
 import { postureWords, sagMethodWords } from '../../words/en/sag.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
-import { sheetProblemLine } from '../../words/en/check-problems.ts';
+import { sheetProblemLine } from '../../words/en/check-lines.ts';
 import { formatter } from '../data/format.ts';
 import { printed } from '../data/printed.ts';
 import { Section } from '../parts/screen.tsx';
@@ -53,7 +53,7 @@ export const Problems = ({ problems }: { problems: readonly SheetProblem[] }) =>
   <>
     {problems.map((problem) => (
       <p key={problem.kind} class={parts.fault} data-fault tabIndex={-1}>
-        {sheetProblemLine(problem, formatter.value)}
+        {sheetProblemLine(problem)}
       </p>
     ))}
   </>
