@@ -25,7 +25,7 @@ export type GroupId = (typeof groupIds)[number];
 
 const inner = new Set(['cores', 'drive-lugs', 'guide-horns', 'roller-path']);
 const shoes = new Set(['shoes', 'shoe-bolts', 'bolt-holes', 'pads', 'pad-bolts']);
-const off = new Set(['track-off', 'kinked-cords']);
+const off = new Set(['track-off', 'sag-before', 'kinked-cords']);
 
 /** The group that an item is passed with. */
 export function groupOf(item: Item, shape: Shape): GroupId {

@@ -104,6 +104,7 @@ export const items: readonly Item[] = [
     canPark: true,
     order: 'none',
   }),
+  item('track', 'sag-before', found('right', 'slack', 'tight'), { depth: 'opened', order: 'none' }),
   rubberTrack('kinked-cords', found('none', 'kinked'), { depth: 'opened', canPark: true }),
 
   item('track', 'sag', { kind: 'sag' }, { canPark: true, plausibleMm: [0, 700] }),

@@ -19,6 +19,9 @@ export interface SagOutcome {
   /** The sheet prints the band twice and the two disagree; the stricter side was taken. */
   readonly contradicts: boolean;
   readonly spec: SagSpec;
+  /** Length of the span, where it was noted, and how many spans were read. */
+  readonly spanMm: number | undefined;
+  readonly spans: number;
 }
 
 export interface SagOpen {
@@ -76,9 +79,10 @@ function stateOf(spec: SagSpec, value: number, low: number, high: number): SagSt
  */
 export function judgeSag(sheet: LimitSheet, sag: Sag): SagOutcome | SagOpen {
   if (sheet.sag.length === 0) return open('no-sag-value', { sheet: sheet.name });
-  const spec = sheet.sag.find(
+  const fitting = sheet.sag.filter(
     (each) => each.method === sag.method && each.posture === sag.posture && sameLoad(each, sag),
   );
+  const spec = fitting.find((each) => !dirtProblem(each, sag)) ?? fitting[0];
   if (!spec) {
     const wanted = sheet.sag[0];
     return open('not-comparable', {
@@ -105,6 +109,8 @@ export function judgeSag(sheet: LimitSheet, sag: Sag): SagOutcome | SagOpen {
     trueMm: trueSagMm(spec, valueMm),
     contradicts,
     spec,
+    spanMm: sag.spanMm,
+    spans: sag.mm.length,
   };
 }
 

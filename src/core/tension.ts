@@ -26,8 +26,8 @@ export const extraLength = (span: number, sag: number): number => (8 * sag * sag
 export const catenarySag = (w: number, span: number, tension: number): number =>
   (tension / w) * (Math.cosh((w * span) / (2 * tension)) - 1);
 
-/** How much tighter the track is at one sag than at another: T ∝ 1/s. */
-export const tensionRatio = (sagNow: number, sagWanted: number): number => sagNow / sagWanted;
+/** Tension at one sag as a multiple of the tension at another: T ∝ 1/s. */
+export const tensionRatio = (otherSag: number, sag: number): number => otherSag / sag;
 
 /** Idler travel that takes up a length of slack: half of it, since the loop passes the idler twice. */
 export const idlerTravel = (slack: number): number => slack / 2;

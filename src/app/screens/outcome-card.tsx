@@ -1,4 +1,7 @@
+import { sagAdvice } from '../../core/sag-advice.ts';
+import type { SagOutcome } from '../../core/sag.ts';
 import type { ItemOutcome } from '../../core/score.ts';
+import { sagAsk } from '../../words/en/sag.ts';
 import { noteWords } from '../../words/en/notes.ts';
 import { sourceMarkWords } from '../../words/en/sources.ts';
 import { meanwhileWords } from '../../words/en/calls.ts';
@@ -10,6 +13,21 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { CallMark } from '../parts/call-mark.tsx';
 import { WearBar } from '../parts/wear-bar.tsx';
 import styles from './walk.module.css';
+
+/** Tension and idler travel, only where true sag is known. */
+function SagNote({ sag }: { sag: SagOutcome }) {
+  const advice = sagAdvice(sag);
+  if (!advice || sag.state === 'right') return null;
+  const format = formatter.value;
+  const travel = advice.idlerTravelMm;
+  const say = travel !== undefined && travel < 0 ? sagAsk.travelIn : sagAsk.travelOut;
+  return (
+    <span class={styles.quiet}>
+      {sagAsk.tension(format.number(Math.round(advice.tension * 10) / 10))}
+      {travel !== undefined && ` ${say(format.length(Math.abs(travel)))}`}
+    </span>
+  );
+}
 
 /** One item: what was read, its call, why, from which rule and source, and what it leans on. */
 export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: WalkModel }) {
@@ -28,6 +46,7 @@ export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: W
           <span>{worn}</span>
         </>
       )}
+      {state.sag && <SagNote sag={state.sag} />}
       <CallMark call={outcome.open.length > 0 && outcome.atLeast === 'run' ? 'open' : outcome.atLeast} />
       {outcome.atLeast !== 'run' && <span>{words.meanwhile(meanwhileWords[outcome.meanwhile].word)}</span>}
       {reasons.map((reason) => (

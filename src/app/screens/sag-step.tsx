@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import { cleanliness, type Cleanliness, type SagMethod, sagMethods } from '../../core/limits.ts';
+import { cleanliness, type Cleanliness, type SagMethod, sagMethods, sagReads } from '../../core/limits.ts';
 import { plausibility } from '../../core/plausible.ts';
 import type { LengthUnit } from '../../core/quantity.ts';
 import type { ObservedOf, Reading } from '../../core/readings.ts';
@@ -19,6 +19,7 @@ import { sizeText, unitFor } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
+import { Field } from '../parts/field.tsx';
 import { Pad } from '../parts/pad.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { HelpButton } from './help-button.tsx';
@@ -33,6 +34,7 @@ interface Draft {
   readonly texts: readonly string[];
   readonly method: Method;
   readonly clean: Cleanliness;
+  readonly span: string;
 }
 
 const raised = new Set<SagMethod>(['frame-to-shoe', 'frame-to-track', 'roller-gap']);
@@ -56,6 +58,7 @@ export function SagStep({ model, step }: StepProps) {
     method:
       sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
     clean: sag?.clean ?? model.walk.clean ?? 'clean',
+    span: sag?.spanMm === undefined ? '' : formatter.value.field(sag.spanMm, unit),
   };
   const [draft, setDraft] = useDraft<Draft>(key, initial);
   const [active, setActive] = useState(0);
@@ -67,10 +70,12 @@ export function SagStep({ model, step }: StepProps) {
   const isChanged =
     draft.method !== initial.method ||
     draft.clean !== initial.clean ||
+    draft.span !== initial.span ||
     draft.texts.some((text, i) => text !== initial.texts[i]);
   const done = useRef(false);
   const readingOf = (mm: readonly number[], confirmed: boolean): Reading => {
     const method = draft.method === 'by-eye' ? 'straightedge-grouser' : draft.method;
+    const span = readPad(draft.span, unit);
     return {
       v: 1,
       what: {
@@ -81,6 +86,7 @@ export function SagStep({ model, step }: StepProps) {
         method,
         posture: spec?.posture ?? (raised.has(method) ? 'raised' : 'ground'),
         clean: draft.clean,
+        ...(span.kind === 'length' && { spanMm: span.mm }),
         ...(spec?.loadN !== undefined && { loadN: spec.loadN }),
       },
       tool: method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
@@ -211,6 +217,15 @@ export function SagStep({ model, step }: StepProps) {
             <Button look="plain" onTap={() => setDraft({ ...draft, texts: [...draft.texts, ''] })}>
               {sagAsk.another}
             </Button>
+          )}
+          {sagReads[draft.method] === 'sag' && (
+            <Field
+              label={sagAsk.span}
+              hint={sagAsk.spanHint}
+              inputMode="decimal"
+              value={draft.span}
+              onInput={(span) => setDraft({ ...draft, span })}
+            />
           )}
           <HelpButton topic={draft.method} />
         </>

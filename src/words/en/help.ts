@@ -177,6 +177,11 @@ const itemHelp: Readonly<Record<string, HelpWords>> = {
     'Then look for the cause: sag before, guides, idler play, packing, horns, sprocket.',
     'Putting it back without the cause found, it comes off again.',
   ),
+  'sag-before': byEye(
+    'Ask the operator, before the track goes back on.',
+    'A slack track comes off in turns and on side slopes; a tight one with packed mud or a stone.',
+    'Once it is back on, nobody can tell any more.',
+  ),
   'kinked-cords': byEye(
     'Where the track was bent, look and feel along the edge for a kink or a hard ridge.',
     'Look at both bands.',

@@ -45,6 +45,11 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
     ask: 'Is the track on, or which way did it come off?',
     findings: { on: 'on', 'off-inside': 'off, inwards', 'off-outside': 'off, outwards' },
   },
+  'sag-before': {
+    name: 'sag before it came off',
+    ask: 'How was the sag before it came off, as the operator saw it?',
+    findings: { right: 'right', slack: 'slack', tight: 'tight' },
+  },
   'kinked-cords': {
     name: 'kinked cords',
     ask: 'Is a cord band kinked where the track came off?',

@@ -90,5 +90,10 @@ export const sagAsk = {
   span: 'Length of the span',
   load: 'Load used',
   another: 'Read another span',
+  spanHint: 'Between the two points that carry it; gives the idler travel.',
+  tension: (times: string): string =>
+    `Tension about ${times} times what the middle of the range gives; an estimate.`,
+  travelOut: (by: string): string => `Idler about ${by} further out; an estimate.`,
+  travelIn: (by: string): string => `Idler about ${by} further in; an estimate.`,
   sheetSays: (method: string) => `The sheet reads it so: ${method}.`,
 } as const;
