@@ -3,12 +3,14 @@ import './styles/reset.css';
 import './styles/variables.css';
 import { App } from './app.tsx';
 import { loadPreferences } from './data/format.ts';
+import { silenceEchoes } from './parts/echo.ts';
 import { Stopped } from './screens/stopped.tsx';
 import { keepUpToDate } from './update.ts';
 
 /** Without https there are no worker and no locks; in a frame the browser keeps the data apart. */
 const stopped = isSecureContext ? (self === top ? undefined : 'framed') : 'insecure';
 
+silenceEchoes(document);
 const root = document.getElementById('app');
 if (root !== null) render(stopped ? <Stopped state={stopped} /> : <App />, root);
 if (stopped === undefined) {

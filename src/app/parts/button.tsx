@@ -1,9 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useRef } from 'preact/hooks';
 import styles from './parts.module.css';
-
-/** Gloves bounce: the same control is deaf for this long after a tap. */
-const deafMs = 400;
 
 export type Look = 'main' | 'normal' | 'plain';
 
@@ -24,14 +20,8 @@ interface ButtonProps {
   readonly children: ComponentChildren;
 }
 
-/** A button that takes one tap at a time. */
+/** A button; that one tap has one effect, echo.ts sees to for all controls. */
 export function Button({ look = 'normal', disabled, label, pressed, quick, onTap, children }: ButtonProps) {
-  const last = useRef(-Infinity);
-  const tap = (event: MouseEvent): void => {
-    if (!quick && event.timeStamp - last.current < deafMs) return;
-    last.current = event.timeStamp;
-    onTap();
-  };
   return (
     <button
       type="button"
@@ -39,7 +29,8 @@ export function Button({ look = 'normal', disabled, label, pressed, quick, onTap
       disabled={disabled}
       aria-label={label}
       aria-pressed={pressed}
-      onClick={tap}
+      data-quick={quick}
+      onClick={onTap}
     >
       {children}
     </button>

@@ -57,7 +57,7 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
                 onInput={(event) => onText(at, event.currentTarget.value)}
                 onFocus={() => onActive(at)}
                 onKeyDown={(event) => {
-                  if (event.key === 'Enter') onNext();
+                  if (event.key === 'Enter' && !event.repeat) onNext();
                 }}
               />
               <span class={styles.unit}>{unitShort[unit]}</span>
@@ -105,7 +105,7 @@ function Keys({ fraction, press, erase }: KeysProps) {
       ]
     : [key('⌫', pad.erase, erase), digit('0'), point];
   return (
-    <div class={styles.keys}>
+    <div class={styles.keys} data-quick>
       {rows.map((row, i) => [row.map(digit), ends[i]])}
       {fraction && [digit('0'), point]}
     </div>
