@@ -6,7 +6,8 @@ export interface Notice {
   readonly undo?: () => unknown;
 }
 
-const shownMs = 10_000;
+const shownMs = 4000;
+const undoMs = 10_000;
 const shown = signal<Notice | undefined>(undefined);
 let timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -16,7 +17,7 @@ export const notice: ReadonlySignal<Notice | undefined> = shown;
 export function tell(text: string, undo?: () => unknown): void {
   clearTimeout(timer);
   shown.value = undo === undefined ? { text } : { text, undo };
-  timer = setTimeout(hush, shownMs);
+  timer = setTimeout(hush, undo === undefined ? shownMs : undoMs);
 }
 
 export function hush(): void {

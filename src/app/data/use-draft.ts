@@ -6,7 +6,8 @@ import { store } from './phone.ts';
  * never scored; they leave with the reading that is made of them.
  */
 export function useDraft<T extends object>(key: string, initial: T): readonly [T, (next: T) => void] {
-  const [value, setValue] = useState(initial);
+  // While nothing is typed the record speaks, also when another tab changes it meanwhile.
+  const [value, setValue] = useState<T>();
   const touched = useRef(false);
   useEffect(() => {
     let current = true;
@@ -25,7 +26,7 @@ export function useDraft<T extends object>(key: string, initial: T): readonly [T
     setValue(next);
     void store.drafts.put(key, next);
   };
-  return [value, change];
+  return [value ?? initial, change];
 }
 
 /** Runs when the screen is left: a readable number becomes a reading, a half-typed one stays a draft. */

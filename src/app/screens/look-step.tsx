@@ -54,8 +54,10 @@ export function LookStep({ model, step }: StepProps) {
       />
     );
   }
-  const isLoop =
-    step.component === 'track' && model.walk.depth === 'full' && !answered && step.group !== 'off';
+  const isTrack = step.component === 'track' && step.group !== 'off';
+  const asksLoop = isTrack && model.walk.depth === 'full' && !answered;
+  // A short walk rolls half of the track past; all else is seen whole or not passed.
+  const usual = isTrack && !asksLoop ? 'half' : 'whole';
   return (
     <Screen
       title={stepTitle(step)}
@@ -63,15 +65,15 @@ export function LookStep({ model, step }: StepProps) {
       bar={
         <>
           <ButtonLink href={pathBefore(model, step)}>{common.back}</ButtonLink>
-          {isLoop && <Button onTap={() => pass('half')}>{words.halfSeen}</Button>}
-          <Button look="main" onTap={() => (answered ? flow.goOn() : pass(isLoop ? 'whole' : 'half'))}>
-            {passLabel(answered, isLoop, model.progress.get(step.id)?.state === 'partly')}
+          <Button look="main" onTap={() => (answered ? flow.goOn() : pass(usual))}>
+            {passLabel(answered, asksLoop, model.progress.get(step.id)?.state === 'partly')}
           </Button>
         </>
       }
     >
       <StepHead model={model} step={step} />
       <p class={styles.question}>{groupWords[step.group].ask}</p>
+      {numbered && <p class={styles.quiet}>{walk.exceptAsk}</p>}
       {numbered && (
         <div class={styles.numbers} role="group" aria-label={words.whichPart}>
           <Button look="plain" pressed={number === undefined} onTap={() => setNumber(undefined)}>
@@ -108,6 +110,7 @@ export function LookStep({ model, step }: StepProps) {
           ))}
         </ul>
       )}
+      {asksLoop && <Button onTap={() => pass('half')}>{words.halfSeen}</Button>}
       <MoreHere model={model} step={step} />
     </Screen>
   );

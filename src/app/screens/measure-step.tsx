@@ -7,6 +7,7 @@ import { itemQuestion } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
+import type { Step } from '../../core/steps.ts';
 import type { TypedLength } from '../../core/typed.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
 import { stepTitle } from '../data/describe.ts';
@@ -16,6 +17,7 @@ import { readPad } from '../data/pad-text.ts';
 import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
+import type { WalkModel } from '../data/walk-model.ts';
 import { lastSize } from '../data/last.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
@@ -130,7 +132,9 @@ export function MeasureStep({ model, step }: StepProps) {
       }
     >
       <StepHead model={model} step={step} />
-      <p class={styles.question}>{itemQuestion(itemId)}</p>
+      <p class={styles.question}>
+        {lugLine(model, step)} {itemQuestion(itemId)}
+      </p>
       {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
       <Pad
         fields={fields.map((field, i) => ({ ...field, label: field.label, text: draft.texts[i] ?? '' }))}
@@ -179,4 +183,10 @@ export function MeasureStep({ model, step }: StepProps) {
       <MoreHere model={model} step={step} />
     </Screen>
   );
+}
+
+/** Which lug is meant: the marked ones, which every walk reads again, and last the shortest one. */
+function lugLine({ walk: { depth } }: WalkModel, { items: [item], spot }: Step): string | undefined {
+  if (item?.id !== 'lug-depth' || item.ask.kind !== 'length') return undefined;
+  return spot < item.ask.samples[depth] ? `${walk.markedLug} ${spot}.` : `${walk.shortestLug}.`;
 }

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { hereKey } from '../actions/walk.ts';
 import { cautionsFor } from '../data/cautions.ts';
+import { hush } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
 import { CautionGate } from './caution-gate.tsx';
 import { LookStep } from './look-step.tsx';
@@ -11,6 +12,8 @@ import type { StepProps } from './step-head.tsx';
 /** One question of the walk, after the cautions that it needs. */
 export function StepScreen({ model, step }: StepProps) {
   useEffect(() => void store.drafts.put(hereKey(model.key), step.id), [model.key, step.id]);
+  // A notice of the screen before would lie over the keys.
+  useEffect(hush, []);
   const cautions = cautionsFor(model, step);
   if (cautions.length > 0) return <CautionGate model={model} step={step} cautions={cautions} />;
   if (step.kind === 'look') return <LookStep model={model} step={step} />;
