@@ -13,7 +13,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   'src/storage': { rooms: ['src/core'], packages: ['idb', 'zod/mini'] },
   'src/app': {
     rooms: ['src/core', 'src/reference', 'src/words', 'src/files', 'src/protocol', 'src/storage'],
-    packages: ['preact', 'preact/hooks', '@preact/signals', 'preact-iso', 'zod/mini'],
+    packages: ['preact', 'preact/hooks', '@preact/signals', 'preact-iso', 'zod/mini', 'virtual:'],
   },
   'src/server': {
     rooms: ['src/core', 'src/reference', 'src/words', 'src/files', 'src/protocol'],
@@ -67,5 +67,5 @@ function roomOf(path: string): string {
 
 /** What only the build runs lives beside the app, with rights of its own. */
 function isBuildFile(path: string): boolean {
-  return path === 'src/app/vite.config.ts';
+  return path === 'src/app/vite.config.ts' || path === 'src/app/data-files.ts';
 }
