@@ -32,15 +32,18 @@ type Envelope = z.infer<typeof envelopeSchema>;
 
 const stampFields = new Set<unknown>(['stamp', 'seen', 'by']);
 
-const keyOf = (raw: unknown): string =>
-  typeof raw === 'object' && raw !== null && 'key' in raw && typeof raw.key === 'string' ? raw.key : '';
+/** What a record calls itself; one without a key goes by its number, from 1. */
+const nameOf = (raw: unknown, index: number): string =>
+  typeof raw === 'object' && raw !== null && 'key' in raw && typeof raw.key === 'string'
+    ? raw.key
+    : `#${index + 1}`;
 
 /**
  * Checks one record of a file: envelope, key, stamp and value. `index` counts from 0; `bytes` is what the record
  * takes as text.
  */
 export function readRecord(raw: unknown, index: number, bytes: number): Result<FileRecord, RecordFault> {
-  const at = { key: keyOf(raw), index };
+  const at = { key: nameOf(raw, index), index };
   const parsed = envelopeSchema.safeParse(raw);
   if (!parsed.success) {
     const fault = problemOf(parsed.error.issues, raw);

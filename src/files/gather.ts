@@ -1,15 +1,15 @@
 import type { BuiltIn } from '../core/assemble.ts';
 import { isDemo, isKind, partsOf, parseKey, prefixOf, type Id, type RecordKey } from '../core/keys.ts';
 import { ok, type Result } from '../core/result.ts';
-import type { RecordValue, Version } from '../core/versions.ts';
+import type { RecordValue } from '../core/versions.ts';
 import type { FileRecord } from './envelope.ts';
 
 /** Where the records to be exported are; the phone's store is one. */
 export interface Source<E> {
-  readonly read: (key: RecordKey) => Promise<Result<readonly Version[], E>>;
+  readonly read: (key: RecordKey) => Promise<Result<readonly FileRecord[], E>>;
   readonly list: (page: {
     readonly prefix: string;
-  }) => Promise<Result<readonly { readonly versions: readonly Version[] }[], E>>;
+  }) => Promise<Result<readonly { readonly versions: readonly FileRecord[] }[], E>>;
 }
 
 type Sheets = Pick<BuiltIn, 'limits' | 'rules'>;

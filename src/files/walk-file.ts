@@ -29,7 +29,7 @@ export interface FileContent {
 
 const sealsSchema = z.optional(z.array(z.string().check(z.maxLength(mostSealBytes))));
 
-const walkFileSchema = z.strictObject({
+export const walkFileSchema = z.strictObject({
   $schema: z.optional(z.string()),
   format: z.literal(walkFormat),
   version: z.literal(formatVersion),

@@ -1,5 +1,7 @@
 import type { Fault, Problem } from '../../core/problem.ts';
 import { unreachable } from '../../core/result.ts';
+import { entry } from '../entry.ts';
+import { quoted } from '../quoted.ts';
 
 /** Why a file cannot be taken, as `files` finds it. */
 export type FileProblem =
@@ -22,10 +24,16 @@ export type FileProblem =
   | { readonly kind: 'record-too-large'; readonly key: string; readonly mostBytes: number }
   | { readonly kind: 'bad-key' | 'bad-stamp' | 'duplicate-record'; readonly key: string };
 
-const longest = 80;
-
-/** Text of a stranger's file, short enough that it cannot push our own words off the screen. */
-const quoted = (text: string): string => `“${text.length > longest ? `${text.slice(0, longest)}…` : text}”`;
+/** The types of JSON, as somebody who writes a file by hand would say them. */
+const types: Readonly<Record<string, string>> = {
+  string: 'a text in quotes',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list in square brackets',
+  object: 'an object in curly brackets',
+  record: 'an object in curly brackets',
+};
 
 function problemLine(problem: Problem): string {
   switch (problem.kind) {
@@ -43,7 +51,7 @@ function problemLine(problem: Problem): string {
     case 'not-json':
       return 'it cannot be written as JSON';
     case 'wrong-type':
-      return `it must be a ${problem.expected}`;
+      return `it must be ${entry(types, problem.expected) ?? problem.expected}`;
     case 'not-one-of':
       return `it must be one of ${problem.options.join(', ')}`;
     case 'above':
