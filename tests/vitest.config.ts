@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { dataFiles } from '../src/app/data-files.ts';
 
 /** Suites of `npm test` that are counted apart from the rooms' own tests. */
 const apart = {
@@ -22,8 +23,10 @@ export default defineConfig({
       // What was built, and how fast it is: after the build.
       inNode('built', [`${apart.built}/*.test.ts`]),
       inNode('bench', [`${apart.bench}/*.test.ts`]),
+      // With the style sheets, since drawings are data that names their classes.
       {
-        test: { name: 'dom', environment: 'happy-dom', include: ['tests/app/**/*.test.{ts,tsx}'] },
+        test: { name: 'dom', environment: 'happy-dom', css: true, include: ['tests/app/**/*.test.{ts,tsx}'] },
+        plugins: [dataFiles],
         oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
       },
     ],

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { build, type Plugin as BundlerPlugin } from 'esbuild';
 import type { Plugin } from 'vite';
 
 const prefix = 'virtual:data/';
@@ -9,6 +9,16 @@ const files: Readonly<Record<string, readonly [module: string, expression: strin
   'built-in': ['../reference/built-in.ts', 'all.builtIn'],
   demo: ['../reference/demo.ts', 'all.demoRecords()'],
   help: ['../words/en/help.ts', 'all.help'],
+  drawings: ['help/drawing-trees.ts', 'all.drawingTrees()'],
+};
+
+/** In data a class goes by the name that its style sheet has for it; what the sheet makes of it is the page's matter. */
+const classNames: BundlerPlugin = {
+  name: 'class-names',
+  setup(bundler) {
+    const contents = 'export default new Proxy({}, { get: (_sheet, name) => name })';
+    bundler.onLoad({ filter: /\.module\.css$/ }, () => ({ contents, loader: 'js' }));
+  },
 };
 
 async function jsonOf(name: string): Promise<string> {
@@ -23,6 +33,9 @@ async function jsonOf(name: string): Promise<string> {
     bundle: true,
     format: 'esm',
     write: false,
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    plugins: [classNames],
   });
   const code = Buffer.from(bundled.outputFiles[0]?.contents ?? []).toString('base64');
   const made = (await import(`data:text/javascript;base64,${code}`)) as { json: string };
@@ -37,7 +50,7 @@ export const dataFiles: Plugin = {
     if (!id.startsWith(`\0${prefix}`)) return undefined;
     const name = id.slice(prefix.length + 1);
     const source = await jsonOf(name);
-    if (this.meta.watchMode)
+    if (this.environment.mode === 'dev')
       return `export default ${JSON.stringify(`data:application/json,${encodeURIComponent(source)}`)}`;
     const file = this.emitFile({ type: 'asset', name: `${name}.json`, source });
     return `export default import.meta.ROLLUP_FILE_URL_${file};`;

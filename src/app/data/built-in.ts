@@ -1,10 +1,12 @@
 import builtInUrl from 'virtual:data/built-in';
 import demoUrl from 'virtual:data/demo';
+import drawingsUrl from 'virtual:data/drawings';
 import helpUrl from 'virtual:data/help';
 import type { BuiltIn } from '../../core/assemble.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import type { RecordValue } from '../../core/versions.ts';
 import type { HelpWords } from '../../words/en/help.ts';
+import type { DrawingTree } from '../parts/tree-drawing.tsx';
 
 const loaded = new Map<string, Promise<unknown>>();
 
@@ -27,3 +29,6 @@ export const loadDemo = (): Promise<readonly { readonly key: RecordKey; readonly
 
 /** Help by item id or sag method. */
 export const loadHelp = (): Promise<Readonly<Record<string, HelpWords>>> => load(helpUrl);
+
+/** Drawings by item id, sag method, `front` or `raised`. */
+export const loadDrawings = (): Promise<Readonly<Record<string, DrawingTree>>> => load(drawingsUrl);

@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { drawingTitles, type DrawingId } from '../../words/en/drawings.ts';
-import css from './drawing.module.css';
+import css from '../parts/drawing.module.css';
 
 export type Point = readonly [number, number];
 

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { drawingLabels as words } from '../../words/en/drawings.ts';
-import css from './drawing.module.css';
+import css from '../parts/drawing.module.css';
 import { Drawing, Label, Leader, Measure } from './drawing.tsx';
 
 export const LugDepth = (): JSX.Element => (

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { drawingLabels as words } from '../../words/en/drawings.ts';
-import css from './drawing.module.css';
+import css from '../parts/drawing.module.css';
 import { Arrow, Cross, Drawing, Ground, Label, Leader, Measure, path, type Point } from './drawing.tsx';
 import { hanging, RubberRun, Shoes, Sprocket, Wheel } from './wheels.tsx';
 

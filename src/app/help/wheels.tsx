@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import css from './drawing.module.css';
+import css from '../parts/drawing.module.css';
 import { path, type Point } from './drawing.tsx';
 
 export function Wheel({ at, r, hub = 4 }: { at: Point; r: number; hub?: number }): JSX.Element {

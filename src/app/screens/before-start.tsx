@@ -35,6 +35,7 @@ import { Field } from '../parts/field.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { TrackMap } from '../parts/track-map.tsx';
 import { Gone } from './gone.tsx';
+import { HelpDrawing } from './help-drawing.tsx';
 
 const clean = ['clean', 'working-dirt', 'packed'] as const;
 
@@ -152,7 +153,11 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
       />
       <section>
         <strong>{words.front}</strong>
-        <TrackMap shape={machine.shape} side="left" />
+        {machine.kind === 'excavator' ? (
+          <HelpDrawing id="front" />
+        ) : (
+          <TrackMap shape={machine.shape} side="left" />
+        )}
         <p>{words.frontLine}</p>
       </section>
       {pick(

@@ -11,6 +11,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Toggle } from '../parts/choices.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
+import { HelpDrawing } from './help-drawing.tsx';
 import styles from './walk.module.css';
 
 interface CautionGateProps {
@@ -40,6 +41,7 @@ export function CautionGate({ model, step, cautions }: CautionGateProps) {
     >
       {cautions.map((caution, i) => (
         <Section key={caution} title={i === 0 ? '' : cautionWords[caution].title}>
+          {caution === 'raised' && <HelpDrawing id="raised" />}
           <ul class={styles.lines}>
             {cautionWords[caution].lines.map((line) => (
               <li key={line}>{line}</li>

@@ -1,11 +1,9 @@
-import { lazy } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { common } from '../../words/en/common.ts';
 import { Button } from '../parts/button.tsx';
+import { HelpPage } from './help-page.tsx';
 
-const HelpPage = lazy(() => import('./help-page.tsx').then((each) => each.HelpPage));
-
-/** Opens the help of an item or sag method on the same screen; its drawing is loaded then. */
+/** Opens the help of an item or sag method on the same screen; text and drawing are loaded then. */
 export function HelpButton({ topic }: { topic: string }) {
   const [open, setOpen] = useState(false);
   return (

@@ -1,20 +1,18 @@
-import { useEffect, useState } from 'preact/hooks';
 import { entry } from '../../words/entry.ts';
-import type { HelpWords } from '../../words/en/help.ts';
 import { helpTitles } from '../../words/en/help-titles.ts';
 import { loadHelp } from '../data/built-in.ts';
-import { helpDrawing } from '../help/help-drawing.ts';
+import { useLoaded } from '../data/use-loaded.ts';
+import { HelpDrawing } from './help-drawing.tsx';
 import styles from './walk.module.css';
 
 /** How to read one thing: its drawing, the steps, what goes wrong, and where the figures are from. */
 export function HelpPage({ topic }: { topic: string }) {
-  const [help, setHelp] = useState<HelpWords>();
-  useEffect(() => void loadHelp().then((all) => setHelp(entry(all, topic))), [topic]);
-  const Drawing = helpDrawing(topic);
+  const all = useLoaded(loadHelp);
+  const help = all && entry(all, topic);
   if (!help) return null;
   return (
     <section class={styles.column}>
-      {Drawing && <Drawing />}
+      <HelpDrawing id={topic} />
       <ol class={styles.lines}>
         {help.steps.map((line) => (
           <li key={line}>{line}</li>

@@ -1,5 +1,4 @@
 import type { FunctionComponent } from 'preact';
-import { entry } from '../../words/entry.ts';
 import { Blocked, Front } from './machine-drawings.tsx';
 import { CordStates, Crack, DriveLugs, LugDepth, TrackNames } from './rubber-drawings.tsx';
 import {
@@ -17,7 +16,7 @@ import { BushingOd, Grouser, IdlerTread, LinkHeight, Pitch, RollerTread } from '
 import { AdjusterTravel, SprocketTeeth } from './wheel-drawings.tsx';
 
 /** By item id, sag method, or the id of what else is explained by a drawing (`front`, `raised`). */
-const drawings: Readonly<Record<string, FunctionComponent>> = {
+export const drawings: Readonly<Record<string, FunctionComponent>> = {
   front: Front,
   raised: Blocked,
   'straightedge-grouser': StraightedgeGrouser,
@@ -46,8 +45,3 @@ const drawings: Readonly<Record<string, FunctionComponent>> = {
   'adjuster-travel': AdjusterTravel,
   'sprocket-teeth': SprocketTeeth,
 };
-
-export const drawingIds: readonly string[] = Object.keys(drawings);
-
-/** The drawing for an item, sag method, `front` or `raised`; undefined where there is none. */
-export const helpDrawing = (id: string): FunctionComponent | undefined => entry(drawings, id);
