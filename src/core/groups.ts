@@ -1,4 +1,4 @@
-import { isNumbered, itemsOf, type Component, type Item } from './items.ts';
+import { components, isNumbered, itemsOf, type Component, type Item } from './items.ts';
 import type { Machine, Shape } from './machine.ts';
 import type { Walk } from './walk.ts';
 
@@ -51,6 +51,12 @@ export function isNeeded(item: Item, walk: Walk): boolean {
   if (walk.opened?.includes(item.id) || startItems[walk.start](item)) return true;
   return item.depth === 'short' || (item.depth === 'full' && walk.depth === 'full');
 }
+
+/** The items that could park the machine and that a walk of this depth does not ask for. */
+export const parkingNotAsked = ({ shape }: Machine, walk: Walk): readonly Item[] =>
+  components
+    .flatMap((component) => itemsOf(component, shape))
+    .filter((item) => item.canPark && item.depth !== 'opened' && !isNeeded(item, walk));
 
 /** How many marked samples of a length this walk asks for; one where the item is asked at all. */
 export function samplesNeeded(item: Item, walk: Walk): number {

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { callRank } from '../../core/calls.ts';
 import { flipsOf } from '../../core/flips.ts';
+import { parkingNotAsked } from '../../core/groups.ts';
 import { factsOf, type ItemOutcome } from '../../core/score.ts';
 import { shownCall } from '../../core/verdict.ts';
 import { callWords, meanwhileWords } from '../../words/en/calls.ts';
@@ -79,6 +80,7 @@ export function Verdict({ model }: { model: WalkModel }) {
             </Section>
           )}
           <OpenList model={model} />
+          <NotAsked model={model} />
           <Section title={words.everyItem}>
             {known
               .filter(({ atLeast, state }) => atLeast === 'run' && !state.passed)
@@ -147,6 +149,12 @@ function OpenList({ model }: { model: WalkModel }) {
       </ul>
     </Section>
   );
+}
+
+/** What this depth leaves out although it could park the machine. */
+function NotAsked({ model }: { model: WalkModel }) {
+  const items = parkingNotAsked(model.machine, model.walk).map(({ id }) => formatter.value.item(id));
+  return items.length === 0 ? null : <p class={styles.quiet}>{words.shortLeaves(items.join(', '))}</p>;
 }
 
 function gathered(outcomes: readonly ItemOutcome[]): readonly (readonly [string, ItemOutcome])[] {
