@@ -17,7 +17,7 @@ export const machineOn = (track: TrackKind): Machine => ({
     track,
     drive: 'oval',
     idlers: 1,
-    bottomRollers: 3,
+    bottomRollers: 2,
     carrierRollers: 1,
     slidePlate: true,
     suspension: 'torsion',
