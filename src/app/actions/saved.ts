@@ -38,3 +38,6 @@ export const decide = (key: RecordKey, version: Version): Promise<Saved> =>
       ? { key, removed: true, decides: true }
       : { key, value: version.value, decides: true },
   ]);
+
+/** Throws a half-typed form away. */
+export const dropDraft = (key: string): Promise<unknown> => store.drafts.delete(key);

@@ -1,4 +1,6 @@
 import type { RecordKey } from '../../core/keys.ts';
+import { exportRecords } from '../actions/files.ts';
+import { Button } from '../parts/button.tsx';
 
 interface ExportButtonProps {
   readonly keys: readonly RecordKey[];
@@ -6,7 +8,7 @@ interface ExportButtonProps {
   readonly label: string;
 }
 
-/** Stands in until files can be written. */
-export function ExportButton({ label }: ExportButtonProps) {
-  return <span hidden>{label}</span>;
-}
+/** Writes records as a file that other programs can read. */
+export const ExportButton = ({ keys, name, label }: ExportButtonProps) => (
+  <Button onTap={() => void exportRecords(keys, name)}>{label}</Button>
+);

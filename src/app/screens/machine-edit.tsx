@@ -5,6 +5,7 @@ import type { Machine } from '../../core/machine.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { machineForm } from '../../words/en/machine.ts';
+import { dropDraft } from '../actions/saved.ts';
 import { machineDraftKey, saveMachine } from '../actions/machine.ts';
 import { useBooks } from '../data/books.ts';
 import { preferences } from '../data/format.ts';
@@ -71,6 +72,7 @@ function MachineForm({ before, known }: MachineFormProps) {
   const drop = (): void => {
     const kept = draft;
     setDraft({});
+    void dropDraft(draftKey);
     tell(forms.dropped, () => setDraft(kept));
   };
   const isTouched = Object.keys(draft).length > 0;

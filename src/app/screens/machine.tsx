@@ -6,6 +6,7 @@ import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { machine as words } from '../../words/en/machine.ts';
 import { demo } from '../../words/en/settings.ts';
+import { exportMachine } from '../actions/files.ts';
 import { removeMachine } from '../actions/machine.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { walksOf, type MachineWalk } from '../data/machine-walks.ts';
@@ -59,7 +60,7 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
           <MachineFacts machine={machine} />
           <ButtonLink href={machinePath(machineKey, 'edit')}>{words.edit}</ButtonLink>
           <MachineWork machine={machineKey} />
-          {walks && <Leave machineKey={machineKey} hasWalks={walks.length > 0} />}
+          {walks && <Leave machineKey={machineKey} name={machine.name} hasWalks={walks.length > 0} />}
         </div>
       </div>
     </Screen>
@@ -94,14 +95,21 @@ function Bar({ machineKey, walks }: BarProps) {
   );
 }
 
+interface LeaveProps {
+  readonly machineKey: RecordKey<'machine'>;
+  readonly name: string;
+  readonly hasWalks: boolean;
+}
+
 /** Taking the machine's walks along as a file; a machine without walks can be removed. */
-function Leave({ machineKey, hasWalks }: { machineKey: RecordKey<'machine'>; hasWalks: boolean }) {
+function Leave({ machineKey, name, hasWalks }: LeaveProps) {
   const remove = async (): Promise<void> => {
     const removed = await removeMachine(machineKey);
     if (removed.ok) tell(words.removed, removed.value);
     else tell(notSavedLine(removed.error));
   };
-  if (hasWalks) return null;
+  if (hasWalks)
+    return <Button onTap={() => void exportMachine(machineKey, name)}>{words.exportWalkFile}</Button>;
   return (
     <Button look="plain" onTap={() => void remove()}>
       {words.remove}

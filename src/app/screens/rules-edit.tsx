@@ -5,6 +5,7 @@ import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { itemName } from '../../words/en/items.ts';
 import { rules as words } from '../../words/en/sheets.ts';
+import { dropDraft } from '../actions/saved.ts';
 import { rulesDraftKey, saveRules } from '../actions/rules.ts';
 import type { Book } from '../data/books.ts';
 import { tell } from '../data/notice.ts';
@@ -60,7 +61,8 @@ export function RulesEdit({ book, set }: { book: Book<'rules'>; set: RuleSet }) 
     tell(items.length === 0 ? words.ruleRemoved : words.nowOpen(items.join(', ')), () => setForm(form));
   };
   const drop = (): void => {
-    setForm({ ...start, base: book.stamp });
+    setForm(rulesForm(set, book.stamp));
+    void dropDraft(draftKey);
     tell(forms.dropped, () => setForm(form));
   };
   const shown = set.rules.filter(

@@ -5,6 +5,7 @@ import { makeKey, type Id } from '../../core/keys.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
+import { dropDraft } from '../actions/saved.ts';
 import { saveSheet, sheetDraftKey } from '../actions/sheets.ts';
 import type { Book } from '../data/books.ts';
 import { tell } from '../data/notice.ts';
@@ -48,7 +49,8 @@ export function SheetEdit({ book }: { book: Book<'limits'> | undefined }) {
   };
   const drop = (): void => {
     const kept = form;
-    setForm({ ...start, base: book?.stamp });
+    setForm(sheetForm(book?.value, book?.stamp));
+    void dropDraft(draftKey);
     tell(forms.dropped, () => setForm(kept));
   };
   return (

@@ -28,20 +28,23 @@ const crackField = { length: 'length of the', depth: 'depth of the' } as const;
 const readingText = ({ reading, field, op, value, unit }: Of<'reading'>, format: Formatter): string =>
   `${field === undefined ? '' : `${crackField[field]} `}${itemName(reading)} is ${compared[op](format.inUnit(toMm(value, unit), unit))}`;
 
+/** In quotes, so that it is clear where a finding ends and the next condition begins. */
+const quoted = (item: string, finding: string): string => `“${findingLabel(item, finding)}”`;
+
 function findingText({ finding, is = [], atLeast }: Of<'finding'>): string {
-  const named = is.map((each) => findingLabel(finding, each));
-  const severe = atLeast === undefined ? [] : [`${findingLabel(finding, atLeast)} or worse`];
-  return `${itemName(finding)}: ${either([...named, ...severe])}`;
+  const named = is.map((each) => quoted(finding, each));
+  const severe = atLeast === undefined ? [] : [`${quoted(finding, atLeast)} or worse`];
+  return `${itemName(finding)} ${either([...named, ...severe])}`;
 }
 
 function countText({ count, atLeast, op, value, neighbours }: Of<'count'>, format: Formatter): string {
   const places = `${compared[op](format.number(value))} ${value === 1 ? 'place' : 'places'}`;
   const beside = neighbours ? ' side by side' : '';
-  return `${itemName(count)}: ${findingLabel(count, atLeast)} or worse at ${places} of one side${beside}`;
+  return `${itemName(count)} ${quoted(count, atLeast)} or worse at ${places} of one side${beside}`;
 }
 
 const shareText = ({ share, atLeast, op, value }: Of<'share'>, format: Formatter): string =>
-  `${itemName(share)}: ${findingLabel(share, atLeast)} or worse along ${compared[op](format.percent(value * 100))} of the way round`;
+  `${itemName(share)} ${quoted(share, atLeast)} or worse along ${compared[op](format.percent(value * 100))} of the way round`;
 
 function wornText({ worn, op, percent, of }: Of<'worn'>, format: Formatter): string {
   const way = of === undefined ? 'worn' : `of the way to the ${limitMeaningWords[of]}`;

@@ -25,5 +25,27 @@ export const files = {
   refused: (count: number): string => (count === 1 ? '1 was refused' : `${count} were refused`),
   nothingNew: 'Everything in this file is already here.',
   demoLeftOut: 'The demo is never exported with real data.',
+  written: (name: string): string => `File written: ${name}`,
+  walkName: 'walk',
+  aWalk: 'A walk',
+  backupName: 'sagline-backup',
+  backupCancelled: 'Backup cancelled; no file was written.',
+  backupCount: (count: number): string =>
+    count === 1 ? 'Backing up: 1 record' : `Backing up: ${count} records`,
+  checkedShare: (share: string): string => `Reading the file: ${share}`,
+  cancelledAfter: (count: number): string =>
+    `Import cancelled. ${count === 1 ? '1 record was' : `${count} records were`} added already; importing the file again goes on from there.`,
+  clashes: (count: number): string =>
+    count === 1
+      ? '1 record was written differently on another phone. Open it and choose which one counts.'
+      : `${count} records were written differently on another phone. Open them and choose which one counts.`,
+  countsAhead:
+    'The file counts its changes far ahead of any phone, which no phone of ours does. It was not taken.',
+  aloneDay:
+    'Work of more than a day is on this phone only. Back it up, so that it is not lost with the phone.',
+  aloneDays: (days: number): string =>
+    `Work of ${days} days is on this phone only. If the phone is lost, so is the work. Back it up now.`,
+  notStoredPartly:
+    'Only a part of the file could be saved. What is saved is right; importing it again goes on from there.',
   notStored: 'The file was read, but could not be saved. Nothing was changed.',
 } as const;

@@ -24,7 +24,7 @@ export const machine = {
   undercarriage: 'Undercarriage',
   asideRollers: (count: number): string =>
     count === 1 ? '1 bottom roller a side' : `${count} bottom rollers a side`,
-  exportWalkFile: 'Export as a walk file',
+  exportWalkFile: 'Export the machine with its walks',
   remove: 'Remove this machine',
   removed: 'Machine removed',
   verdict: 'Verdict',

@@ -1,0 +1,73 @@
+import { counterOf } from '../../core/stamp.ts';
+import type { Version } from '../../core/versions.ts';
+import { err, type Result } from '../../core/result.ts';
+import { writeBackup } from '../../files/write-backup.ts';
+import { localDate } from '../../words/calendar.ts';
+import { files as words } from '../../words/en/files.ts';
+import { backupPreference } from '../data/backup-age.ts';
+import { observedNow } from '../data/moment.ts';
+import { tell } from '../data/notice.ts';
+import { store } from '../data/phone.ts';
+import { notSavedLine } from '../data/saving.ts';
+import type { StorageError } from '../../storage/errors.ts';
+import { hand } from './files.ts';
+
+/** Told as records go by; `stop` ends the work before the next batch. */
+export interface LongWork {
+  readonly stop: AbortSignal;
+  readonly onCount: (count: number) => void;
+}
+
+type Cancelled = { readonly kind: 'cancelled' };
+
+interface Seen {
+  count: number;
+  /** The highest counter among what went by. */
+  counter: number;
+}
+
+/** The batches of the store until the person stops. */
+async function* batches(
+  { stop, onCount }: LongWork,
+  seen: Seen,
+): AsyncGenerator<Result<readonly Version[], StorageError | Cancelled>> {
+  for await (const batch of store.exportAll()) {
+    if (stop.aborted) {
+      yield err({ kind: 'cancelled' });
+      return;
+    }
+    if (batch.ok) {
+      seen.count += batch.value.length;
+      seen.counter = batch.value.reduce((most, { stamp }) => Math.max(most, counterOf(stamp)), seen.counter);
+      onCount(seen.count);
+    }
+    yield batch;
+  }
+}
+
+/** Text is gathered into pieces of this many letters, so that a large backup lies in the browser's files. */
+const pieceLength = 1_000_000;
+
+/** Writes everything on this phone but the demo as one file. */
+export async function backUp(work: LongWork): Promise<void> {
+  const seen = { count: 0, counter: 0 };
+  const pieces: Blob[] = [];
+  let text = '';
+  const written = await writeBackup(batches(work, seen), (part) => {
+    text += part;
+    if (text.length < pieceLength) return;
+    pieces.push(new Blob([text]));
+    text = '';
+  });
+  if (!written.ok) {
+    if (written.error.kind === 'cancelled') tell(words.backupCancelled);
+    else tell(notSavedLine(written.error));
+    return;
+  }
+  const at = observedNow();
+  const name = `${words.backupName}-${localDate(at.utc, at.offsetMinutes)}.json`;
+  const file = { name, type: 'application/json', parts: [...pieces, text] };
+  await hand(file, words.backupDone(name), () =>
+    store.preferences.put(backupPreference, { at, counter: seen.counter }),
+  );
+}

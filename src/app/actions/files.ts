@@ -1,0 +1,65 @@
+import { valueIn } from '../../core/assemble.ts';
+import { isDemo, prefixOf, type RecordKey } from '../../core/keys.ts';
+import type { Machine } from '../../core/machine.ts';
+import type { Walk } from '../../core/walk.ts';
+import { gatherRecords } from '../../files/gather.ts';
+import { writeWalkFile } from '../../files/write-walk-file.ts';
+import { localDate } from '../../words/calendar.ts';
+import { files as words } from '../../words/en/files.ts';
+import { loadBuiltIn } from '../data/built-in.ts';
+import { askToTap, tell } from '../data/notice.ts';
+import { store } from '../data/phone.ts';
+import { notSavedLine } from '../data/saving.ts';
+import { fileNameOf, saveFile, type ReadyFile } from '../data/save-file.ts';
+
+const json = 'application/json';
+
+/** Hands a file over, and once more where the phone wants another tap for it; `then` follows once it is out. */
+export async function hand(file: ReadyFile, said: string, then?: () => unknown): Promise<void> {
+  const saved = await saveFile(file);
+  if (saved === 'tap-again') askToTap(words.tapAgain, words.share, () => hand(file, said, then));
+  if (saved !== 'saved') return;
+  tell(said);
+  then?.();
+}
+
+/** Writes records, and all that they lean on, as one walk file. */
+export async function exportRecords(keys: readonly RecordKey[], name: string): Promise<void> {
+  if (keys.every(isDemo)) return tell(words.demoLeftOut);
+  const gathered = await gatherRecords(keys, store, await loadBuiltIn());
+  if (!gathered.ok) return tell(notSavedLine(gathered.error));
+  const fileName = `${fileNameOf(name)}.json`;
+  await hand({ name: fileName, type: json, parts: [writeWalkFile(gathered.value)] }, words.written(fileName));
+}
+
+/** Writes one walk with its machine, sheets and rules. */
+export async function exportWalk(key: RecordKey<'walk'>): Promise<void> {
+  const found = await store.read(key);
+  if (!found.ok) return tell(notSavedLine(found.error));
+  const walk = valueIn<Walk>(found.value);
+  const machine = walk && (await store.read(walk.machine as RecordKey));
+  const name = machine?.ok ? valueIn<Machine>(machine.value)?.name : undefined;
+  const at = walk?.startedAt;
+  const day = at && localDate(at.utc, at.offsetMinutes);
+  await exportRecords([key], [words.walkName, name, day].filter(Boolean).join(' '));
+}
+
+const pageSize = 200;
+
+/** The keys of all walks of a machine; looks through the walks of all machines page by page. */
+async function walkKeysOf(machine: RecordKey<'machine'>): Promise<readonly RecordKey[]> {
+  const prefix = prefixOf('walk', { demo: isDemo(machine) });
+  const keys: RecordKey[] = [];
+  let after: string | undefined;
+  do {
+    const rows = await store.list({ prefix, limit: pageSize, ...(after !== undefined && { after }) });
+    if (!rows.ok) return keys;
+    for (const row of rows.value) if (valueIn<Walk>(row.versions)?.machine === machine) keys.push(row.key);
+    after = rows.value.length < pageSize ? undefined : rows.value.at(-1)?.key;
+  } while (after !== undefined);
+  return keys;
+}
+
+/** Writes a machine with all its walks and the work done to it. */
+export const exportMachine = async (key: RecordKey<'machine'>, name: string): Promise<void> =>
+  exportRecords([key, ...(await walkKeysOf(key))], name);

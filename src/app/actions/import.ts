@@ -1,0 +1,118 @@
+import { parseKey, type RecordKey } from '../../core/keys.ts';
+import { isClash, isNewer, valueVersion, type Version } from '../../core/versions.ts';
+import type { FileError, RecordFault } from '../../files/file-error.ts';
+import { planImport } from '../../files/import-plan.ts';
+import { openFile, type Backup, type FileSource, type OpenedFile } from '../../files/open-file.ts';
+import type { StorageError } from '../../storage/errors.ts';
+import type { CountsAhead, NotEditable } from '../../storage/store.ts';
+import { store } from '../data/phone.ts';
+
+/** A record that came in and that a person may want to look at. */
+export interface Arrived {
+  readonly key: RecordKey;
+  readonly value: unknown;
+}
+
+export type Imported =
+  | {
+      readonly kind: 'done';
+      readonly added: number;
+      readonly known: number;
+      readonly clashes: number;
+      readonly refused: readonly RecordFault[];
+      readonly arrived: readonly Arrived[];
+    }
+  | { readonly kind: 'refused'; readonly error: FileError }
+  | {
+      readonly kind: 'not-saved';
+      readonly error: StorageError | NotEditable | CountsAhead;
+      /** Some of it is here already; doing it again goes on from there. */
+      readonly partly: boolean;
+    }
+  /** What was taken in before stays; doing it again goes on from there. */
+  | { readonly kind: 'cancelled'; readonly added: number };
+
+export interface ImportWork {
+  readonly stop: AbortSignal;
+  /** Bytes while the file is checked, records while they are taken in. */
+  readonly onProgress: (done: number, of: number) => void;
+}
+
+const chunkBytes = 1_000_000;
+
+/** Bytes that lie in memory as a file to be read in pieces, with room for the screen in between. */
+function sourceOf(bytes: Uint8Array, { stop, onProgress }: ImportWork): FileSource {
+  return {
+    size: bytes.length,
+    open: async function* () {
+      for (let at = 0; at < bytes.length; at += chunkBytes) {
+        if (stop.aborted) throw new Error('stopped');
+        onProgress(at, bytes.length);
+        yield bytes.subarray(at, at + chunkBytes);
+        await new Promise((go) => setTimeout(go));
+      }
+    },
+  };
+}
+
+/** Takes in a walk file, limit sheet, rule set or backup; a walk file whole or not at all. */
+export async function importFile(bytes: Uint8Array, work: ImportWork): Promise<Imported> {
+  const opened = await openFile(sourceOf(bytes, work));
+  if (work.stop.aborted) return { kind: 'cancelled', added: 0 };
+  if (!opened.ok) return { kind: 'refused', error: opened.error };
+  return opened.value.kind === 'backup' ? takeBackup(opened.value, work) : takeWalkFile(opened.value);
+}
+
+const shown = new Set(['machine', 'walk', 'limits', 'rules']);
+const isShown = ({ key }: { readonly key: string }): boolean => shown.has(parseKey(key)?.kind ?? '');
+
+/** What a record written by hand would be refused for; asked first, so that nothing is taken in by halves. */
+function refusalOf(key: RecordKey, set: readonly Version[]): NotEditable | undefined {
+  if (set.some(({ value }) => value && isNewer(value, valueVersion))) return { kind: 'made-by-newer', key };
+  return isClash(set) ? { kind: 'clash', key } : undefined;
+}
+
+async function takeWalkFile(content: Extract<OpenedFile, { kind: 'walk-file' }>): Promise<Imported> {
+  const { versions, writes } = planImport(content);
+  const before: (readonly Version[])[] = [];
+  for (const { key } of writes) {
+    const set = await store.read(key);
+    if (!set.ok) return { kind: 'not-saved', error: set.error, partly: false };
+    const refusal = refusalOf(key, set.value);
+    if (refusal) return { kind: 'not-saved', error: refusal, partly: false };
+    before.push(set.value);
+  }
+  const merged = await store.merge(versions);
+  if (!merged.ok) return { kind: 'not-saved', error: merged.error, partly: false };
+  const written = await store.write(writes);
+  if (!written.ok) return { kind: 'not-saved', error: written.error, partly: versions.length > 0 };
+  const fresh = written.value.filter(
+    ({ stamp }, at) => before[at]?.some((version) => version.stamp === stamp) !== true,
+  );
+  return {
+    kind: 'done',
+    added: fresh.length + merged.value.added,
+    known: written.value.length - fresh.length + merged.value.known,
+    clashes: merged.value.clashes.length,
+    refused: [],
+    arrived: [...writes, ...versions].filter(isShown).map(({ key, value }) => ({ key, value })),
+  };
+}
+
+async function takeBackup(backup: Backup, { stop, onProgress }: ImportWork): Promise<Imported> {
+  let taken = 0;
+  async function* counted(): AsyncGenerator<readonly Version[]> {
+    for await (const batch of backup.batches()) {
+      if (stop.aborted) return;
+      yield batch;
+      taken += batch.length;
+      onProgress(taken, backup.count);
+    }
+  }
+  const merged = await store.importAll(counted());
+  if (!merged.ok) return { kind: 'not-saved', error: merged.error, partly: taken > 0 };
+  const { added, known, clashes } = merged.value;
+  if (stop.aborted) return { kind: 'cancelled', added };
+  const { refused } = backup;
+  return { kind: 'done', added, known, clashes: clashes.length, refused, arrived: [] };
+}

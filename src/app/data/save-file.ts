@@ -1,0 +1,50 @@
+/** A file that lies ready in memory. */
+export interface ReadyFile {
+  readonly name: string;
+  readonly type: string;
+  readonly parts: readonly BlobPart[];
+}
+
+/** `tap-again`: the phone lets nothing be shared so long after a tap; the person has to tap once more. */
+export type FileSaved = 'saved' | 'tap-again' | 'cancelled';
+
+/** Installed on an iPhone, where a download opens a view that nothing leads back from (WebKit bug 236943). */
+const isInstalledOnIos = (): boolean => 'standalone' in navigator && navigator.standalone === true;
+
+/** Hands a file to the person: a download or, installed on an iPhone, the share sheet. */
+export async function saveFile(file: ReadyFile): Promise<FileSaved> {
+  if (!isInstalledOnIos() || typeof navigator.share !== 'function') return download(file);
+  try {
+    const shared = new File([...file.parts], file.name, { type: file.type });
+    await navigator.share({ files: [shared] });
+    return 'saved';
+  } catch (error) {
+    const name = error instanceof Error ? error.name : '';
+    if (name === 'AbortError') return 'cancelled';
+    return name === 'NotAllowedError' ? 'tap-again' : download(file);
+  }
+}
+
+/** An address is given up only long after the browser has begun to read from it. */
+const keptMs = 60_000;
+
+function download({ name, type, parts }: ReadyFile): FileSaved {
+  const address = URL.createObjectURL(new Blob([...parts], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), keptMs);
+  return 'saved';
+}
+
+/** A name as a file name: letters and digits of any script, the rest as strokes. */
+export const fileNameOf = (text: string): string =>
+  text
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 60);
