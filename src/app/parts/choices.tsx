@@ -74,7 +74,7 @@ interface ToggleProps {
 /** Yes or no in one tap. */
 export function Toggle({ label, line, on, onTap }: ToggleProps) {
   return (
-    <button type="button" class={styles.choice} aria-pressed={on} onClick={onTap}>
+    <button type="button" class={`${styles.choice} ${styles.tick}`} aria-pressed={on} onClick={onTap}>
       {label}
       {line !== undefined && <span class={styles.choiceLine}>{line}</span>}
     </button>

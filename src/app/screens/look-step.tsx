@@ -10,6 +10,7 @@ import { passStep } from '../actions/walk.ts';
 import { stateText, stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
 import { pathBefore, useFlow } from '../data/step-flow.ts';
+import { useTop } from '../data/use-top.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { FindingPanel } from './finding-panel.tsx';
@@ -29,6 +30,7 @@ export function LookStep({ model, step }: StepProps) {
     step.numbers.length === 1 ? step.numbers[0] : undefined,
   );
   const [open, setOpen] = useState<Item>();
+  useTop(open);
   const format = formatter.value;
   const stateAt = (item: Item, at: number | undefined): ItemState | undefined =>
     model.outcomes.get(stateKey(placeFor({ model, step }, at), item.id))?.state;

@@ -132,9 +132,7 @@ export function MeasureStep({ model, step }: StepProps) {
       }
     >
       <StepHead model={model} step={step} />
-      <p class={styles.question}>
-        {lugLine(model, step)} {itemQuestion(itemId)}
-      </p>
+      <p class={styles.question}>{lugAsk(model, step) ?? itemQuestion(itemId)}</p>
       {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
       <Pad
         fields={fields.map((field, i) => ({ ...field, label: field.label, text: draft.texts[i] ?? '' }))}
@@ -186,7 +184,7 @@ export function MeasureStep({ model, step }: StepProps) {
 }
 
 /** Which lug is meant: the marked ones, which every walk reads again, and last the shortest one. */
-function lugLine({ walk: { depth } }: WalkModel, { items: [item], spot }: Step): string | undefined {
+function lugAsk({ walk: { depth } }: WalkModel, { items: [item], spot }: Step): string | undefined {
   if (item?.id !== 'lug-depth' || item.ask.kind !== 'length') return undefined;
-  return spot < item.ask.samples[depth] ? `${walk.markedLug} ${spot}.` : `${walk.shortestLug}.`;
+  return walk.lugAsk(spot < item.ask.samples[depth] ? spot : undefined);
 }

@@ -167,7 +167,7 @@ export function SagStep({ model, step }: StepProps) {
     >
       <StepHead model={model} step={step} />
       <Button look="plain" pressed={choosing} onTap={() => setChoosing(!choosing)}>
-        {draft.method === 'by-eye' ? walk.byEyeInstead : sagMethodWords[draft.method].name}
+        {words.method}: {draft.method === 'by-eye' ? words.byEye : sagMethodWords[draft.method].name}
       </Button>
       {choosing && (
         <Choices<Method>

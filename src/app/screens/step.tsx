@@ -3,6 +3,7 @@ import { hereKey } from '../actions/walk.ts';
 import { cautionsFor } from '../data/cautions.ts';
 import { hush } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
+import { useTop } from '../data/use-top.ts';
 import { CautionGate } from './caution-gate.tsx';
 import { LookStep } from './look-step.tsx';
 import { MeasureStep } from './measure-step.tsx';
@@ -15,6 +16,7 @@ export function StepScreen({ model, step }: StepProps) {
   // A notice of the screen before would lie over the keys.
   useEffect(hush, []);
   const cautions = cautionsFor(model, step);
+  useTop(cautions.length > 0);
   if (cautions.length > 0) return <CautionGate model={model} step={step} cautions={cautions} />;
   if (step.kind === 'look') return <LookStep model={model} step={step} />;
   return step.kind === 'sag' ? (

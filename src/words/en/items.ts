@@ -259,7 +259,7 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
     ask: 'Is mud or stone packed behind the idler yoke or in the sprocket?',
     findings: { clear: 'clear', packed: 'packed' },
   },
-  'carrier-turn': { name: 'carrier roller', ask: 'Does the carrier roller turn?', findings: turn },
+  'carrier-turn': { name: 'carrier turning', ask: 'Does the carrier roller turn?', findings: turn },
   'carrier-leak': { name: 'carrier oil seal', ask: 'Is the carrier roller dry at its seal?', findings: leak },
   'carrier-flat': {
     name: 'carrier flat spot',
@@ -271,7 +271,7 @@ export const itemWords: Readonly<Record<string, ItemWords>> = {
     ask: 'How worn is the slide plate?',
     findings: { sound: 'sound', worn: 'grooved', 'worn-through': 'worn through' },
   },
-  'roller-turn': { name: 'bottom roller', ask: 'Does the roller turn?', findings: turn },
+  'roller-turn': { name: 'roller turning', ask: 'Does the roller turn?', findings: turn },
   'roller-leak': { name: 'roller oil seal', ask: 'Is the roller dry at its oil seal?', findings: leak },
   'roller-flat': {
     name: 'roller flat spot',

@@ -60,8 +60,9 @@ export const walk = {
   another: 'Another spot',
   spot: (n: number): string => `Spot ${n}`,
   spots: (n: number, of: number): string => `Spot ${n} of ${of}`,
-  markedLug: 'Marked lug',
-  shortestLug: 'Shortest lug',
+  /** The marked lugs are read again on every walk; the last sample is the shortest lug. */
+  lugAsk: (marked: number | undefined): string =>
+    `${marked === undefined ? 'Shortest lug' : `Marked lug ${marked}`}: how deep, from its top to the rubber?`,
   howMany: 'How many?',
   howMuch: 'How much of the way round?',
   shares: { tenth: 'a small part', quarter: 'a quarter', half: 'half', most: 'most', all: 'all round' },
@@ -101,6 +102,7 @@ export const step = {
   opensMore: 'Open more here',
   toolAsk: 'Read with',
   method: 'How it is measured',
+  byEye: 'by eye',
   byEyeTitle: 'Judge the sag by eye',
   notReadYet: 'not read',
   crackNone: 'No crack or cut',
