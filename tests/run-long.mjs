@@ -21,7 +21,7 @@ const mutation = gate('mutation', ['stryker', 'run', 'tests/stryker.config.mjs',
 const long = [
   mutation,
   gate('build', ['node', 'src/app/build.mjs']),
-  playwright('browser-long', ['--pass-with-no-tests'], { env: { LONG: '1' }, limitMs }),
+  { ...playwright('browser-long', [], { env: { LONG: '1' }, limitMs }), needs: 'build' },
 ];
 
 await runAll(pattern === undefined ? long : [mutation]);

@@ -21,7 +21,7 @@ await runAll([
   vitest('unit', ['unit', 'dom']),
   vitest('checks', ['checks']),
   gate('build', ['node', 'src/app/build.mjs']),
-  gate('budgets', ['node', 'tests/size.mjs'], { show: true }),
-  vitest('built', ['built']),
-  playwright('browser', []),
+  { ...gate('budgets', ['node', 'tests/size.mjs'], { show: true }), needs: 'build' },
+  { ...vitest('built', ['built']), needs: 'build' },
+  { ...playwright('browser', []), needs: 'build' },
 ]);

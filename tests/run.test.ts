@@ -1,9 +1,9 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { findEngines, missingEngines } from './engines.mjs';
-import { gate, playwright, vitest } from './suites.mjs';
+import { gate, playwright, runAll, vitest } from './suites.mjs';
 
 const root = join(import.meta.dirname, '..');
 const engine = { path: process.execPath, version: 'an engine' };
@@ -70,6 +70,22 @@ describe('counting', () => {
   test('[G3] browser tests are counted from their report', () => {
     write({ stats: { expected: 4, unexpected: 2, flaky: 0, skipped: 1 } });
     expect(playwright(name, []).count(ended(1))).toEqual({ passed: 4, failed: 2, skipped: 1 });
+  });
+
+  test('[G4] a suite that needs a broken one is not run and has failed; the last line adds all up', async () => {
+    const lines: string[] = [];
+    const log = vi.spyOn(console, 'log').mockImplementation((line: string) => void lines.push(line));
+    await runAll([
+      gate('first', ['node', '-e', 'process.exit(3)']),
+      { ...gate('second', ['node', '-e', '']), needs: 'first' },
+      gate('third', ['node', '-e', '']),
+    ]);
+    log.mockRestore();
+    const code = process.exitCode;
+    process.exitCode = 0;
+    expect(code).toBe(1);
+    expect(lines.at(-1)).toBe('1 passed, 2 failed');
+    expect(lines).toContain('second: 0 passed, 1 failed (not run, because first failed)');
   });
 
   test('[G3] a gate counts as one', () => {
