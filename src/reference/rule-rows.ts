@@ -31,10 +31,16 @@ export const byFinding = (item: string, rows: readonly FindingRow[]): readonly R
 const watchPercent = 75;
 
 /** From here on a part is so far past its limit that it harms its neighbours. */
-const beyondPercent = 120;
+export const beyondPercent = 120;
 
 const watchSource = estimate(`Watch sooner from ${watchPercent} % worn: our estimate`);
 const beyondSource = estimate(`Light work only from ${beyondPercent} % worn: our estimate`);
+
+/** True from one percentage on and below another, so that a part gives one reason at a time. */
+export const wornFrom = (item: string, percent: number, below?: number): Condition => {
+  const from: Condition = { worn: item, op: '>=', percent };
+  return below === undefined ? from : { all: [from, { worn: item, op: '<', percent: below }] };
+};
 
 function wearRule(
   item: string,
@@ -50,22 +56,15 @@ function wearRule(
 
 /** Watch sooner when an item nears the limit of its sheet. */
 export const watchRule = (item: string): Rule =>
-  wearRule(item, 'watch', { worn: item, op: '>=', percent: watchPercent }, 'recheck', 'work', watchSource);
+  wearRule(item, 'watch', wornFrom(item, watchPercent, 100), 'recheck', 'work', watchSource);
 
 /** Light work only once an item is far past the limit of its sheet. */
 export const beyondRule = (item: string, call: Call = 'replace'): Rule =>
-  wearRule(
-    item,
-    'beyond',
-    { worn: item, op: '>=', percent: beyondPercent },
-    call,
-    'light-work',
-    beyondSource,
-  );
+  wearRule(item, 'beyond', wornFrom(item, beyondPercent), call, 'light-work', beyondSource);
 
 /** Watch, act at the limit, and only light work far beyond it. */
 export const byWear = (item: string, call: Call = 'replace', atLimit: Source = common): readonly Rule[] => [
   watchRule(item),
-  wearRule(item, 'limit', { worn: item, op: '>=', percent: 100 }, call, 'work', atLimit),
+  wearRule(item, 'limit', wornFrom(item, 100, beyondPercent), call, 'work', atLimit),
   beyondRule(item, call),
 ];

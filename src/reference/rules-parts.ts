@@ -30,7 +30,7 @@ const sag: readonly Rule[] = [
   rule(
     'sag.loose',
     ['sag'],
-    { sag: 'loose' },
+    { all: [{ sag: 'loose' }, { not: { sag: 'derailing' } }] },
     'adjust',
     'light-work',
     published(

@@ -1,10 +1,13 @@
-import type { Rule } from '../core/rules.ts';
+import type { Condition, Rule } from '../core/rules.ts';
 import { byFinding, byWear, is, rule } from './rule-rows.ts';
 import { estimate, practice, published } from './sources.ts';
 
 const cracks = published(
   'IHI IC100-2 and IC120 manuals: 30 mm or longer and 8 mm or deeper, repair; cord visible, repair at once. Komatsu PC78MR-6 p. 225 leaves cracks under 30 mm long or under 10 mm deep',
 );
+const longCrack: Condition = { reading: 'crack', field: 'length', op: '>=', value: 30, unit: 'mm' };
+const deepCrack: Condition = { reading: 'crack', field: 'depth', op: '>=', value: 8, unit: 'mm' };
+
 const separated = published(
   'Core separated at one place or more, replace: Gehl Z17 Gen 2 p. 151; IHI IC120; Komatsu PC78MR-6 p. 225',
 );
@@ -50,29 +53,12 @@ const tread: readonly Rule[] = [
   rule(
     'crack.watch',
     ['crack'],
-    {
-      any: [
-        { reading: 'crack', field: 'length', op: '>=', value: 30, unit: 'mm' },
-        { reading: 'crack', field: 'depth', op: '>=', value: 8, unit: 'mm' },
-      ],
-    },
+    { all: [{ any: [longCrack, deepCrack] }, { not: { all: [longCrack, deepCrack] } }] },
     'recheck',
     'work',
     estimate('Longer or deeper than a crack that makers leave, but not both: watch, our estimate'),
   ),
-  rule(
-    'crack.repair',
-    ['crack'],
-    {
-      all: [
-        { reading: 'crack', field: 'length', op: '>=', value: 30, unit: 'mm' },
-        { reading: 'crack', field: 'depth', op: '>=', value: 8, unit: 'mm' },
-      ],
-    },
-    'repair',
-    'work',
-    cracks,
-  ),
+  rule('crack.repair', ['crack'], { all: [longCrack, deepCrack] }, 'repair', 'work', cracks),
   rule(
     'crack.cord',
     ['crack'],

@@ -1,5 +1,5 @@
 import type { Condition, Rule } from '../core/rules.ts';
-import { beyondRule, byFinding, byWear, is, rule, watchRule } from './rule-rows.ts';
+import { beyondPercent, beyondRule, byFinding, byWear, is, rule, watchRule, wornFrom } from './rule-rows.ts';
 import { estimate, published } from './sources.ts';
 
 const turning = published(
@@ -24,7 +24,7 @@ const turnSource = estimate(
 );
 const pastTurn = 110;
 
-const outOf = (item: string): Condition => ({ worn: item, op: '>=', percent: 100 });
+const outOf = (item: string): Condition => wornFrom(item, 100, pastTurn);
 
 /** Pitch and bushing come to their limit together and are turned together. */
 const turnRules = (item: string): readonly Rule[] => [
@@ -41,7 +41,7 @@ const turnRules = (item: string): readonly Rule[] => [
     ...rule(
       `${item}.past`,
       [item],
-      { worn: item, op: '>=', percent: pastTurn },
+      wornFrom(item, pastTurn, beyondPercent),
       'replace',
       'work',
       estimate(`Too late to turn from ${pastTurn} % of the way to the turn limit: our estimate`),

@@ -46,7 +46,7 @@ const sag: Readonly<Record<string, Message>> = {
   'sag.loose': (params, format) =>
     `The track is too loose${by(params, format)}${band(params, format)}. Tighten it, then drive a few metres and read again.`,
   'sag.derailing': (params, format) =>
-    `The track is so loose${by(params, format)}${band(params, format)} that it can come off. Tighten it before it works; until then only straight and slowly.`,
+    `The track is loose${by(params, format)}${band(params, format)}, so loose that it can come off. Tighten it before it works; until then only straight and slowly.`,
   'sag.end-of-stroke-rubber': fixed(
     'Loose with no adjuster travel left. Rubber hardly stretches, so sudden slack suggests cords going: the track has to go unless you find a leak inside, a broken spring, a stuck idler, packing behind the yoke, a wrong or over-long track, or a worn idler or sprocket.',
   ),
