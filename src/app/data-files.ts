@@ -7,6 +7,7 @@ const prefix = 'virtual:data/';
 /** What is data and no code: written in TypeScript to be checked, shipped as JSON that a phone need not compile. */
 const files: Readonly<Record<string, readonly [module: string, expression: string]>> = {
   'built-in': ['../reference/built-in.ts', 'all.builtIn'],
+  reasons: ['../words/en/reason-texts.ts', 'all.reasonTexts'],
   demo: ['../reference/demo.ts', 'all.demoRecords()'],
   help: ['../words/en/help.ts', 'all.help'],
   drawings: ['help/drawing-trees.ts', 'all.drawingTrees()'],

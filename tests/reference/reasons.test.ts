@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Params } from '../../src/core/reason.ts';
 import { startingRules } from '../../src/reference/rules-starting.ts';
-import { reasons } from '../../src/words/en/reasons.ts';
+import { reasonMessages } from '../../src/words/en/reason-messages.ts';
+import { reasonTexts } from '../../src/words/en/reason-texts.ts';
+import { knowsMessage, reasonSentence } from '../../src/words/en/reasons.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 
 const format = makeFormatter({ locale: 'en-GB', depth: 'mm', length: 'mm', mass: 'kg' });
@@ -23,10 +25,10 @@ const full: Params = {
   share: 0.6,
   lengthMm: 35,
   depthMm: 9,
-  text: 'as the maker says',
 };
 
-const sentenceOf = (message: string, params: Params): string => reasons[message]?.(params, format) ?? '';
+const sentenceOf = (message: string, params: Params, by = format): string =>
+  knowsMessage(message) ? reasonSentence({ rule: message, message, params }, by) : '';
 
 describe('[N4] the sentence of a reason', () => {
   test.each(messages)('[R12] %s has one, with its figures and without them', (message) => {
@@ -38,7 +40,9 @@ describe('[N4] the sentence of a reason', () => {
   });
 
   test('[R13] no message waits for a rule that is not there', () => {
-    const spare = Object.keys(reasons).filter((id) => id !== 'written' && !messages.includes(id));
+    const known = [...Object.keys(reasonTexts), ...Object.keys(reasonMessages)];
+    const spare = known.filter((id) => id !== 'written' && !messages.includes(id));
+    expect(new Set(known).size).toBe(known.length);
     expect(spare).toEqual([]);
   });
 
@@ -60,12 +64,32 @@ describe('[N4] the sentence of a reason', () => {
   });
 
   test('[R16] what a person wrote is said as written', () => {
-    expect(sentenceOf('written', full)).toBe('as the maker says');
+    const text = 'as the maker says';
+    expect(sentenceOf('written', { ...full, text })).toBe(text);
+    expect(sentenceOf('wear.limit', { ...full, text })).toBe(text);
   });
 
   test('[R17] a reason names what was read and its limit', () => {
     expect(sentenceOf('wear.limit', full)).toContain('4.8');
     expect(sentenceOf('wear.limit', full)).toContain('5');
     expect(sentenceOf('wear.limit', full)).toContain('104');
+  });
+
+  const inInches = makeFormatter({ locale: 'en-US', depth: 'in/32', length: 'in', mass: 'lb' });
+  test.each([
+    ['sag', 'sag.loose', '0.276'],
+    ['pitch', 'wear.limit', '0.189'],
+    ['bushing-od', 'wear.limit', '0.189'],
+    ['link-height', 'wear.watch', '0.189'],
+    ['lug-depth', 'wear.limit', '/32'],
+  ])('[R18] a size of %s is said in the unit it is read in', (item, message, size) => {
+    const sentence = sentenceOf(message, { ...full, item }, inInches);
+    expect(sentence).toContain(size);
+    expect(sentence.includes('/32')).toBe(item === 'lug-depth');
+  });
+
+  test.each(['constructor', '__proto__', 'of-tomorrow'])('[R19] %s is no message of ours', (message) => {
+    expect(knowsMessage(message)).toBe(false);
+    expect(reasonSentence({ rule: 'a', message, params: {} }, format)).toBe(message);
   });
 });

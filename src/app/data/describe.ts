@@ -4,17 +4,18 @@ import type { Step } from '../../core/steps.ts';
 import type { Formatter } from '../../words/format.ts';
 import { componentNames, itemName, placeName, sideNames } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
-import { reasons } from '../../words/en/reasons.ts';
+import { reasonLine } from '../../words/en/reason-line.ts';
 import { sagStateWords } from '../../words/en/sag.ts';
 import { groupWords } from '../../words/en/stops.ts';
 import { step as words } from '../../words/en/walk.ts';
-import { sizeText } from './tool.ts';
+import { sizeOf } from '../../words/size-of.ts';
+import { reasonTexts } from './built-in.ts';
 import type { Reason } from '../../core/reason.ts';
 
 /** What is known of an item, in a few words. */
 export function stateText(state: ItemState, format: Formatter): string {
   if (state.sag) return `${format.length(state.sag.valueMm)}, ${sagStateWords[state.sag.state]}`;
-  if (state.sampled) return sizeText(state.item.id, state.sampled.worst.mm);
+  if (state.sampled) return sizeOf(state.item.id, state.sampled.worst.mm, format);
   if (state.finding !== undefined) {
     const label = format.finding(state.item.id, state.finding);
     return state.count === undefined ? label : `${label}, ${words.countOf(state.count)}`;
@@ -30,12 +31,9 @@ export function stateText(state: ItemState, format: Formatter): string {
 export const wearText = ({ wear }: ItemState, format: Formatter): string | undefined =>
   wear && pad.wornWithin(format.percent(wear.percent), format.percent(wear.expanded));
 
-/** The sentence of a reason; a rule of one's own brings its own text. */
-export function reasonText(reason: Reason, format: Formatter): string {
-  const written = reason.params['text'];
-  if (typeof written === 'string') return written;
-  return reasons[reason.message]?.(reason.params, format) ?? reason.message;
-}
+/** The sentence of a reason. */
+export const reasonText = ({ message, params }: Reason, format: Formatter): string =>
+  reasonLine(message, params, format, reasonTexts.value);
 
 export const outcomePlace = ({ state }: ItemOutcome): string =>
   placeName({

@@ -1,5 +1,6 @@
 import type { LengthUnit } from '../../core/quantity.ts';
 import type { ToolUncertainty } from '../../core/sizes.ts';
+import { isTaped, sizeOf } from '../../words/size-of.ts';
 import { formatter, preferences } from './format.ts';
 import type { WalkModel } from './walk-model.ts';
 
@@ -22,12 +23,9 @@ export const usualTool = (itemId: string): string =>
 /** Standard uncertainties of the tools that come with the app. */
 export const toolUncertaintyOf = (model: WalkModel): ToolUncertainty => model.assembled.input.tools ?? {};
 
-const taped = new Set(['pitch', 'roller-tread', 'bushing-od', 'link-height', 'idler-tread', 'sag']);
-
 /** The unit in which this person reads an item: depths by gauge, lengths by tape or caliper. */
 export const unitFor = (itemId: string): LengthUnit =>
-  taped.has(itemId) ? preferences.value.length : preferences.value.depth;
+  isTaped(itemId) ? preferences.value.length : preferences.value.depth;
 
 /** A size of an item in that unit. */
-export const sizeText = (itemId: string, mm: number): string =>
-  taped.has(itemId) ? formatter.value.length(mm) : formatter.value.depth(mm);
+export const sizeText = (itemId: string, mm: number): string => sizeOf(itemId, mm, formatter.value);

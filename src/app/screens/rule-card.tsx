@@ -5,8 +5,9 @@ import { callWords, meanwhileWords } from '../../words/en/calls.ts';
 import { rulesProblemLine } from '../../words/en/check-lines.ts';
 import { conditionText } from '../../words/en/conditions.ts';
 import { itemName } from '../../words/en/items.ts';
-import { reasons } from '../../words/en/reasons.ts';
+import { reasonLine } from '../../words/en/reason-line.ts';
 import { rules as words } from '../../words/en/sheets.ts';
+import { reasonTexts } from '../data/built-in.ts';
 import { formatter } from '../data/format.ts';
 import { CallMark } from '../parts/call-mark.tsx';
 import { SourceLine } from '../parts/source-line.tsx';
@@ -15,7 +16,7 @@ import parts from '../parts/parts.module.css';
 
 /** The reason that a rule gives, without the values of a reading. */
 export const reasonOfRule = ({ reason }: Rule): string =>
-  reason.text ?? reasons[reason.message]?.({}, formatter.value) ?? reason.message;
+  reason.text ?? reasonLine(reason.message, {}, formatter.value, reasonTexts.value);
 
 export const whenText = (rule: Rule): string => conditionText(rule.when, formatter.value);
 

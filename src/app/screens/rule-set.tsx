@@ -6,9 +6,10 @@ import { ruleLanguage, type RuleSet } from '../../core/rules.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { componentNames } from '../../words/en/items.ts';
-import { reasons } from '../../words/en/reasons.ts';
+import { isReason } from '../../words/en/reason-line.ts';
 import { rules as words, sheets } from '../../words/en/sheets.ts';
 import { copyRules, removeRules } from '../actions/rules.ts';
+import { reasonTexts } from '../data/built-in.ts';
 import { nameOf, useBooks, type Book } from '../data/books.ts';
 import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
@@ -43,7 +44,7 @@ export function RuleSetScreen() {
 
 /** What is wrong with a set by our catalogue of reasons. */
 export const problemsOf = (set: RuleSet): readonly RulesProblem[] =>
-  checkRules(set, (id) => Object.hasOwn(reasons, id));
+  checkRules(set, (id) => isReason(id, reasonTexts.value));
 
 interface OneSetProps {
   readonly book: Book<'rules'>;

@@ -1,5 +1,6 @@
 import type { Params } from '../../core/reason.ts';
 import type { Formatter } from '../format.ts';
+import { sizeOf } from '../size-of.ts';
 
 const mm = (params: Params, name: string): number => Number(params[name] ?? 0);
 
@@ -18,20 +19,20 @@ function linksHint(params: Params, links: number | undefined): string {
  * many links a pitch was divided by.
  */
 export function questionLine(itemId: string, params: Params, format: Formatter, links?: number): string {
-  const value = format.depth(mm(params, 'mm'));
+  const size = (name: string): string => sizeOf(itemId, mm(params, name), format);
+  const value = size('mm');
   switch (params.why) {
     case 'negative':
       return `${value} is below nothing. Is the minus right?`;
     case 'range': {
-      const most = mm(params, 'mostMm');
-      const range = `${format.depth(mm(params, 'leastMm'))} to ${format.depth(most)}`;
+      const range = `${size('leastMm')} to ${size('mostMm')}`;
       return `${value} of ${format.item(itemId)}? Known machines have ${range}. Right place, right unit, point where it belongs?`;
     }
     case 'pitch':
       return `A pitch of ${format.length(mm(params, 'mm'))} does not fit this chain, new ${format.length(mm(params, 'newMm'))}. ${linksHint(params, links)}`;
     case 'percent':
       return mm(params, 'percent') < 0
-        ? `${value} would be better than new (${format.depth(mm(params, 'newMm'))}). Right place, right sheet, right unit?`
+        ? `${value} would be better than new (${size('newMm')}). Right place, right sheet, right unit?`
         : `${value} would be ${format.percent(mm(params, 'percent'))} worn. Right place, right sheet, right unit?`;
     default:
       return `${value} of ${format.item(itemId)}: is that right?`;

@@ -1,17 +1,11 @@
 import type { Reason } from '../../core/reason.ts';
-import { entry } from '../entry.ts';
-import type { Formatter, Message } from '../format.ts';
-import { partReasons } from './reasons-parts.ts';
-import { trackReasons } from './reasons-track.ts';
-
-/** The sentence of every reason that a rule may give, by message id. */
-export const reasons: Readonly<Record<string, Message>> = { ...trackReasons, ...partReasons };
+import type { Formatter } from '../format.ts';
+import { isReason, reasonLine } from './reason-line.ts';
+import { reasonTexts } from './reason-texts.ts';
 
 /** True for a message that has a sentence here. */
-export const knowsMessage = (message: string): boolean => entry(reasons, message) !== undefined;
+export const knowsMessage = (message: string): boolean => isReason(message, reasonTexts);
 
-/** The sentence of a reason; a rule of one's own brings its own text, one of a newer version only its message. */
-export function reasonSentence({ message, params }: Reason, format: Formatter): string {
-  if (typeof params['text'] === 'string') return params['text'];
-  return entry(reasons, message)?.(params, format) ?? message;
-}
+/** The sentence of a reason, where its texts are at hand as code. */
+export const reasonSentence = ({ message, params }: Reason, format: Formatter): string =>
+  reasonLine(message, params, format, reasonTexts);
