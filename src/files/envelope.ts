@@ -71,7 +71,7 @@ function stamped(
     return err({ kind: 'bad-record', ...at, path: ['value'], problem: { kind: 'missing' } });
   }
   // A version without an author's name is its device's.
-  const envelope = { key, stamp, seen: seen ?? {}, by: by ?? (deviceOf(stamp) as string as Id) };
-  if (!versionSchema.safeParse(envelope).success) return err({ kind: 'bad-stamp', ...at });
-  return ok({ ...envelope, ...(value && { value }) });
+  const rest = { stamp, seen: seen ?? {}, by: by ?? (deviceOf(stamp) as string as Id) };
+  if (!versionSchema.safeParse({ key, ...rest }).success) return err({ kind: 'bad-stamp', ...at });
+  return ok({ key, ...(value && { value }), ...rest });
 }

@@ -94,10 +94,13 @@ function enter(scan: Scan, names: Set<string> | undefined): ScanFault | undefine
   return go(scan, names ? 'name-or-end' : 'value-or-end');
 }
 
+const nameIn = (quotedName: string): string =>
+  quotedName.includes('\\') ? String(JSON.parse(quotedName)) : quotedName.slice(1, -1);
+
 function name(scan: Scan): ScanFault | undefined {
   const end = stringEnd(scan.text, scan.at);
   if (typeof end !== 'number') return end;
-  const found = String(JSON.parse(scan.text.slice(scan.at, end)));
+  const found = nameIn(scan.text.slice(scan.at, end));
   const names = scan.open.at(-1);
   if (found === '__proto__') return { kind: 'forbidden-name', at: scan.at, name: found };
   if (names?.has(found)) return { kind: 'repeated-name', at: scan.at, name: found };

@@ -1,0 +1,128 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { demoFile } from '../../src/cli/demo.ts';
+import { readWalkFile } from '../../src/files/walk-file.ts';
+import { fileOf, machine, machineKey } from './samples.ts';
+
+const demo = new TextEncoder().encode(await demoFile());
+
+function errorOf(input: string | Uint8Array) {
+  const read = readWalkFile(input);
+  return read.ok ? undefined : read.error;
+}
+
+/** How long it took, in ms. */
+function timed(run: () => void): number {
+  const before = performance.now();
+  run();
+  return performance.now() - before;
+}
+
+const bytes = (...list: number[]): Uint8Array => Uint8Array.from(list);
+const limit = 25_000_000;
+
+describe('hostile files', () => {
+  test.each<[string, string | Uint8Array, object]>([
+    ['nothing', '', { kind: 'empty' }],
+    ['no bytes', bytes(), { kind: 'empty' }],
+    ['spaces', ' \n\t ', { kind: 'empty' }],
+    ['a picture', bytes(0xff, 0xd8, 0xff, 0xe0, 0, 16), { kind: 'not-text' }],
+    ['a zip', bytes(0x50, 0x4b, 3, 4, 20, 0), { kind: 'not-json', line: 1, column: 1 }],
+    ['bytes that are no UTF-8', bytes(0x7b, 0xc3, 0x28, 0x7d), { kind: 'not-text' }],
+    ['a text cut in the middle of a character', bytes(0x7b, 0x22, 0xc3), { kind: 'truncated' }],
+    ['UTF-16 cut in the middle of a character', bytes(0xff, 0xfe, 0x7b, 0x00, 0x22), { kind: 'truncated' }],
+    ['a page', '<!doctype html><script>alert(1)</script>', { kind: 'not-json', line: 1, column: 1 }],
+    ['a script', 'alert(1)', { kind: 'not-json', line: 1, column: 1 }],
+    [
+      'JSON with a slip',
+      '{\n  "format": "sagline-walk",\n  version: 1\n}',
+      { kind: 'not-json', line: 3, column: 3 },
+    ],
+    [
+      'a name twice',
+      '{"format":"sagline-walk",\n"format":"x"}',
+      { kind: 'repeated-name', line: 2, column: 1 },
+    ],
+    ['lists in lists', '['.repeat(100_000), { kind: 'too-deep', most: 40 }],
+    ['objects in objects', '{"a":'.repeat(100_000) + '1' + '}'.repeat(100_000), { kind: 'too-deep' }],
+    [
+      'a prototype',
+      '{"format":"sagline-walk","version":1,"records":[],"__proto__":{"admin":true}}',
+      { kind: 'forbidden-name', name: '__proto__', line: 1 },
+    ],
+    [
+      'a prototype in a value',
+      fileOf([{ key: machineKey, value: machine }]).replace('"name"', '"__proto__":{"x":1},"name"'),
+      { kind: 'forbidden-name' },
+    ],
+    [
+      'one byte over the limit',
+      new Uint8Array(limit + 1).fill(0x20),
+      { kind: 'too-large', mostBytes: limit },
+    ],
+    ['50 MB of text', ' '.repeat(50_000_000), { kind: 'too-large', mostBytes: limit }],
+    ['25 MB of spaces', new Uint8Array(limit).fill(0x20), { kind: 'empty' }],
+    ['25 MB of brackets', `[${'[],'.repeat(8_333_332)}0]`, { kind: 'too-many', most: 2_000_000 }],
+    ['25 MB of digits', '1'.repeat(limit), { kind: 'wrong-format' }],
+    ['25 MB of one text', `"${'a'.repeat(limit - 2)}"`, { kind: 'wrong-format' }],
+    ['25 MB of escapes', `"${'\\n'.repeat(limit / 2 - 1)}"`, { kind: 'wrong-format' }],
+    ['25 MB of open quotes', '"'.repeat(limit), { kind: 'not-json' }],
+    [
+      'a million short names',
+      `{${Array.from({ length: 1_000_000 }, (_, i) => `"${i}":0`).join()}}`,
+      { kind: 'wrong-format' },
+    ],
+    [
+      'a hundred thousand bad records',
+      fileOf(Array.from({ length: 100_000 }, () => ({}))),
+      { kind: 'bad-record' },
+    ],
+  ])('[F10] %s', { timeout: 30_000 }, (_, input, expected) => {
+    let error: object | undefined;
+    const took = timed(() => (error = errorOf(input)));
+    expect(error).toMatchObject(expected);
+    expect(took).toBeLessThan(10_000);
+  });
+
+  test('[F10] a hostile file leaves the prototype as it was', () => {
+    readWalkFile('{"__proto__":{"polluted":1},"constructor":{"prototype":{"polluted":1}}}');
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+
+  test('[F9] cut off at any byte, it is truncated and nothing else', () => {
+    const step = 97;
+    for (let end = 1; end < demo.length - 1; end += step) {
+      expect(errorOf(demo.subarray(0, end)), `at ${end}`).toEqual({ kind: 'truncated' });
+    }
+  });
+
+  test('[F10] flipped bytes never throw', { timeout: 60_000 }, () => {
+    const flips = fc.array(fc.tuple(fc.nat(demo.length - 1), fc.integer({ min: 1, max: 255 })), {
+      minLength: 1,
+      maxLength: 4,
+    });
+    fc.assert(
+      fc.property(flips, (list) => {
+        const changed = demo.slice();
+        for (const [at, bits] of list) changed[at] = (changed[at] ?? 0) ^ bits;
+        readWalkFile(changed);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test('[F10] whatever JSON stands where a record should, it never throws', () => {
+    fc.assert(
+      fc.property(
+        fc.jsonValue(),
+        fc.constantFrom('records', 'seals', 'version', 'format'),
+        (value, field) => {
+          readWalkFile(fileOf([{ key: machineKey, value: machine }], { [field]: value }));
+          readWalkFile(fileOf([{ key: machineKey, value }]));
+          readWalkFile(fileOf([value]));
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+});

@@ -1,0 +1,103 @@
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { demoFile } from '../../src/cli/demo.ts';
+import { jsonSchema } from '../../src/files/json-schema.ts';
+import { readWalkFile } from '../../src/files/walk-file.ts';
+import { writeWalkFile } from '../../src/files/write-walk-file.ts';
+import { fileOf, lug, lugKey, machine, machineKey, unstampedList, version, versionList } from './samples.ts';
+
+const validate = new Ajv2020({ allErrors: false, strictTypes: false }).compile(jsonSchema());
+
+/** Whether the published schema takes a text. */
+const takes = (text: string): boolean => validate(JSON.parse(text));
+
+const checks = new URL('../checks/walks/', import.meta.url);
+const walks = readdirSync(checks).filter((name) => name.endsWith('.json') && name !== 'expected.json');
+
+describe('the published schema', () => {
+  test('[F19] takes the demo, the example and the walks of published values', async () => {
+    expect(walks.length).toBeGreaterThanOrEqual(3);
+    const example = readFileSync(new URL('../../src/files/example.json', import.meta.url), 'utf8');
+    const texts = walks.map((name) => readFileSync(new URL(name, checks), 'utf8'));
+    for (const text of [await demoFile(), example, ...texts]) {
+      expect(takes(text), JSON.stringify(validate.errors)).toBe(true);
+    }
+  });
+
+  test('[F19] takes whatever is written', () => {
+    fc.assert(
+      fc.property(versionList, unstampedList, (versions, byHand) => {
+        expect(takes(writeWalkFile([...versions, ...byHand])), JSON.stringify(validate.errors)).toBe(true);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  const stamped = version(machineKey, machine);
+  const good = { key: machineKey, value: machine };
+  const rules = (when: unknown) => ({
+    key: 'rules/a',
+    value: {
+      v: 1,
+      language: 1,
+      name: 'a',
+      covers: {},
+      rules: [
+        {
+          id: 'a',
+          items: ['cord'],
+          when,
+          call: 'park',
+          meanwhile: 'nothing',
+          reason: { message: 'a' },
+          source: { mark: 'estimate', text: '' },
+        },
+      ],
+    },
+  });
+
+  test.each<[string, string]>([
+    ['another format', fileOf([good], { format: 'other' })],
+    ['another version', fileOf([good], { version: 2 })],
+    ['a field of its own', fileOf([good], { photos: [] })],
+    ['no records', fileOf([])],
+    ['no object as record', fileOf([3])],
+    ['an unknown kind', fileOf([{ key: 'wheel/a', value: {} }])],
+    ['the demo', fileOf([{ ...good, key: 'demo/machine/a' }])],
+    ['a field beside the envelope', fileOf([{ ...good, extra: 1 }])],
+    ['seen without a stamp', fileOf([{ ...good, seen: {} }])],
+    ['an author without a stamp', fileOf([{ ...good, by: 'a' }])],
+    ['neither value nor stamp', fileOf([{ key: machineKey }])],
+    ['an odd stamp', fileOf([{ ...stamped, stamp: 'x' }])],
+    ['a machine without a name', fileOf([{ key: machineKey, value: { ...machine, name: undefined } }])],
+    ['a reading of nothing known', fileOf([{ key: lugKey, value: { v: 1, what: { kind: 'smell' } } }])],
+    ['a reading as machine', fileOf([{ key: machineKey, value: lug }])],
+    ['a condition of another language', fileOf([rules({ smells: 'odd' })])],
+    ['a condition deep down', fileOf([rules({ all: [{ not: { any: [{ smells: 'odd' }] } }] })])],
+    ['a condition with two heads', fileOf([rules({ unknown: 'cord', track: ['steel'] })])],
+  ])('[F19] refuses %s, as the reader does', (_, text) => {
+    expect(readWalkFile(text).ok).toBe(false);
+    expect(takes(text)).toBe(false);
+  });
+
+  test.each<[string, string]>([
+    ['a removal', fileOf([version(machineKey, undefined)])],
+    ['a value of a later version', fileOf([{ key: machineKey, value: { v: 2 } }])],
+    [
+      'conditions in conditions',
+      fileOf([rules({ all: [{ not: { any: [{ unknown: 'cord' }] } }, { sag: 'tight' }] })]),
+    ],
+    ['unknown fields of a value', fileOf([{ key: machineKey, value: { ...machine, later: [1] } }])],
+  ])('[F19] takes %s, as the reader does', (_, text) => {
+    expect(readWalkFile(text).ok).toBe(true);
+    expect(takes(text), JSON.stringify(validate.errors)).toBe(true);
+  });
+
+  test('[F19] refers to itself for conditions instead of writing every level out', () => {
+    const text = JSON.stringify(jsonSchema());
+    expect(text.length).toBeLessThan(40_000);
+    expect(text).toContain('"when":{"$ref":"#/$defs/condition"}');
+  });
+});
