@@ -3,9 +3,6 @@ import type { Source } from '../core/source.ts';
 /** A figure or a call that a maker, a standard or a handbook prints. */
 export const published = (text: string): Source => ({ mark: 'published', text });
 
-/** Computed from published figures. */
-export const derived = (text: string): Source => ({ mark: 'derived', text });
-
 /** Our own estimate: wide, and never to pass as a maker's limit. */
 export const estimate = (text: string): Source => ({ mark: 'estimate', text });
 

@@ -1,7 +1,5 @@
-import { makePlace, type PlaceSide } from '../../src/core/keys.ts';
 import type { LimitSheet } from '../../src/core/limits.ts';
 import type { Machine, TrackKind } from '../../src/core/machine.ts';
-import type { Observed } from '../../src/core/readings.ts';
 import type { RuleSet } from '../../src/core/rules.ts';
 import type { PlacedReading, ScoreInput } from '../../src/core/states.ts';
 import { stepsOf } from '../../src/core/steps.ts';
@@ -49,21 +47,6 @@ export function allPassed(machine: Machine, walk: Walk): readonly PlacedReading[
       },
     }));
 }
-
-/** One reading; parts are counted where the component has numbers. */
-export function reads(
-  side: PlaceSide,
-  component: string,
-  item: string,
-  what: Observed,
-  number?: number,
-  n = 1,
-): PlacedReading {
-  const place = makePlace({ side, component, ...(number !== undefined && { number }) });
-  return { place, item, n, reading: { v: 1, what, spot: n } };
-}
-
-export const mm = (value: number): Observed => ({ kind: 'length', mm: value, typed: `${value}`, unit: 'mm' });
 
 export const inputOf = (
   machine: Machine,
