@@ -9,7 +9,6 @@ import {
   type SagSpec,
 } from './limits.ts';
 import { compare } from './quantity.ts';
-import { sagBand } from './sag.ts';
 
 /** What is wrong with an entry of a limit sheet, or (`warns`) only strange. */
 export type SheetProblemKind =
@@ -121,11 +120,23 @@ function sagProblems(spec: SagSpec): readonly Found[] {
     found.push(wrong('sag-low-above-high', { low, high, unit }));
   if (derailAbove !== undefined && derailAbove < high)
     found.push(wrong('sag-derail-below-high', { at: derailAbove, high, unit }));
-  if (sagBand(spec).contradicts && also)
-    found.push(
-      strange('prints-disagree', { at: high, unit, alsoAt: also.high, alsoUnit: also.unit, means: 'sag' }),
+  return [...found, ...sagPrintProblems(spec)];
+}
+
+/** Either end of the band, printed in two units that are not the same length. */
+function sagPrintProblems({ low, high, unit, resolution, also }: SagSpec): readonly Found[] {
+  if (!also) return [];
+  const ends = [
+    [low, also.low],
+    [high, also.high],
+  ] as const;
+  return ends
+    .filter(([at, alsoAt]) =>
+      printsDisagree({ at, unit, resolution }, { at: alsoAt, unit: also.unit, resolution: also.resolution }),
+    )
+    .map(([at, alsoAt]) =>
+      strange('prints-disagree', { at, unit, alsoAt, alsoUnit: also.unit, means: 'sag' }),
     );
-  return found;
 }
 
 /** Entries that a lookup could not tell apart, of which only the first would ever be used. */
