@@ -1,8 +1,10 @@
 import type { Side } from '../../core/machine.ts';
 import { sides } from '../../core/machine.ts';
+import { parseTrackSize } from '../../core/track-size.ts';
 import { sideNames } from '../../words/en/items.ts';
 import { machineForm, machineHints } from '../../words/en/machine.ts';
 import type { Book } from '../data/books.ts';
+import { formatter } from '../data/format.ts';
 import { bookOptions } from '../data/sheet-choice.ts';
 import { Field } from '../parts/field.tsx';
 import { Section } from '../parts/screen.tsx';
@@ -20,6 +22,12 @@ export const MachineSides = (props: SidesProps) => (
   </>
 );
 
+/** A whole size says how long the loop is, so that a miscounted link shows. */
+function sizeHint(text: string): string {
+  const size = parseTrackSize(text);
+  return size ? machineHints.loop(formatter.value.length(size.loopMm)) : machineForm.sizeHint;
+}
+
 function OneSide({ side, sheets, ...props }: SidesProps & { side: Side }) {
   const { texts, change } = props;
   return (
@@ -31,7 +39,7 @@ function OneSide({ side, sheets, ...props }: SidesProps & { side: Side }) {
       />
       <Field
         label={machineForm.size}
-        hint={machineForm.sizeHint}
+        hint={sizeHint(texts[`${side}Size`])}
         value={texts[`${side}Size`]}
         onInput={(text) => change(`${side}Size`, text)}
       />

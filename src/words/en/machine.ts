@@ -101,6 +101,7 @@ export const machineForm = {
 
 /** What the form of a machine says besides its labels. */
 export const machineHints = {
+  loop: (length: string): string => `Loop length ${length}, pitch × links.`,
   pinCheckLetter:
     'A 17-character PIN has a letter in position 9. Look at the plate again; it is kept as you typed it.',
   pinLetters: 'A PIN has no I, O or Q. Is it 1 or 0? It is kept as you typed it.',
