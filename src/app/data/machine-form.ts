@@ -171,7 +171,7 @@ function sideOf(machine: Machine | undefined, texts: MachineTexts, side: Side): 
     fittedAtHours: fitted.ok ? fitted.value : undefined,
     sheet: textOr(texts[`${side}Sheet`]),
   });
-  return Object.keys(value).length === 0 ? undefined : (value as Machine['left']);
+  return Object.keys(value).length === 0 ? undefined : value;
 }
 
 /** Why the form is no machine yet: the fields to look at again, in the order of the form. */
@@ -195,6 +195,14 @@ const hoursOf = (text: string): number | undefined => {
   return read.ok ? read.value : undefined;
 };
 
+/** What was typed, with its unit; a mass that was not touched stays as it is, whatever unit it is shown in. */
+function massFields(before: Machine | undefined, texts: MachineTexts, unit: 'kg' | 'lb') {
+  if (before && texts.mass === massText(before, unit)) return {};
+  const massKg = massOf(texts, unit);
+  const isGiven = massKg !== undefined;
+  return { massKg, massTyped: isGiven ? texts.mass.trim() : undefined, massUnit: isGiven ? unit : undefined };
+}
+
 /** The machine that the form describes, on top of what the record holds besides. */
 export function machineOf(
   before: Machine | undefined,
@@ -205,7 +213,6 @@ export function machineOf(
   const faults = faultsOf(texts, unit);
   const shape = shapeOf(texts, before?.shape);
   if (faults.length > 0 || !shape) return err(faults);
-  const massKg = massOf(texts, unit);
   const sheet = texts.sheet === fitting ? fittingSheet : textOr(texts.sheet);
   const value = filled({
     ...before,
@@ -215,9 +222,7 @@ export function machineOf(
     maker: textOr(texts.maker),
     model: textOr(texts.model),
     pin: textOr(texts.pin),
-    massKg,
-    massTyped: massKg === undefined ? undefined : texts.mass.trim(),
-    massUnit: massKg === undefined ? undefined : unit,
+    ...massFields(before, texts, unit),
     meterHours: hoursOf(texts.meter),
     travelHours: hoursOf(texts.travelHours),
     shape,

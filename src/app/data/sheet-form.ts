@@ -12,7 +12,6 @@ import type {
 import type { LengthUnit } from '../../core/quantity.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import type { SourceMark } from '../../core/source.ts';
-import { startingRulesKey } from '../../reference/rules-starting.ts';
 import { formatter } from './format.ts';
 import { newId } from './moment.ts';
 import { isEmpty, numberIn, optionalNumber, positionsOf, sourceOf, textOf } from './sheet-numbers.ts';
@@ -158,14 +157,20 @@ export const newSagRow = (unit: LengthUnit): SagRow => ({
   ...entered,
 });
 
-/** The form of a sheet, or of a new one. */
-export const sheetForm = (sheet: LimitSheet | undefined, stamp: string | undefined): SheetForm => ({
+/**
+ * The form of a sheet, or of a new one.
+ * @param rules the rule set of a new sheet; without any it would leave everything open
+ */
+export const sheetForm = (
+  sheet: LimitSheet | undefined,
+  stamp: string | undefined,
+  rules: string,
+): SheetForm => ({
   id: newId(),
   base: stamp,
   name: sheet?.name ?? '',
   about: sheet?.about ?? '',
-  // A sheet without a rule set would leave everything open.
-  rules: sheet ? (sheet.rules ?? '') : startingRulesKey,
+  rules: sheet ? (sheet.rules ?? '') : rules,
   items: sheet?.items.map(itemRow) ?? [],
   sag: sheet?.sag.map(sagRow) ?? [],
 });

@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import { useMemo, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { makeKey, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import { common } from '../../words/en/common.ts';
@@ -43,7 +43,8 @@ interface MachineFormProps {
 
 function MachineForm({ before, known }: MachineFormProps) {
   const { route } = useLocation();
-  const key = useMemo(() => known ?? makeKey({ kind: 'machine', id: newId() }), [known]);
+  // Made when the form opens, so that a second tap saves the same machine again and not another.
+  const [key] = useState(() => known ?? makeKey({ kind: 'machine', id: newId() }));
   const draftKey = machineDraftKey(known);
   const [draft, setDraft] = useDraft<MachineDraft>(draftKey, {});
   const [faults, setFaults] = useState<MachineFaults>([]);

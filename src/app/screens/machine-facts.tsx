@@ -21,10 +21,15 @@ export function MachineFacts({ machine }: { machine: Machine }) {
           [words.meter, hours(machine.meterHours)],
           [words.travelHours, hours(machine.travelHours)],
           [words.undercarriage, shapeInWords(machine.shape)],
-          [words.sheet, <BookLink bookKey={machine.sheet} none={words.noSheet} />],
+          [words.sheet, <BookLink key={words.sheet} bookKey={machine.sheet} none={words.noSheet} />],
           ...(machine.rules === undefined
             ? []
-            : [[words.rules, <BookLink bookKey={machine.rules} none={words.noRules} />] as const]),
+            : [
+                [
+                  words.rules,
+                  <BookLink key={words.rules} bookKey={machine.rules} none={words.noRules} />,
+                ] as const,
+              ]),
           ...sides.flatMap((side) => sideFacts(machine, side)),
           [machineForm.note, machine.note],
         ]}

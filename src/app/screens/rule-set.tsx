@@ -1,19 +1,17 @@
 import { useLocation } from 'preact-iso';
 import { useMemo, useState } from 'preact/hooks';
-import { checkRules, type RulesProblem } from '../../core/check-rules.ts';
+import type { RulesProblem } from '../../core/check-rules.ts';
 import { components } from '../../core/items.ts';
 import { ruleLanguage, type RuleSet } from '../../core/rules.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { componentNames } from '../../words/en/items.ts';
-import { isReason } from '../../words/en/reason-line.ts';
 import { rules as words, sheets } from '../../words/en/sheets.ts';
 import { copyRules, removeRules } from '../actions/rules.ts';
-import { reasonTexts } from '../data/built-in.ts';
 import { nameOf, useBooks, type Book } from '../data/books.ts';
-import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
 import { bookPath, fromPath } from '../data/paths.ts';
+import { problemsOf } from '../data/rules-problems.ts';
 import { notSavedLine } from '../data/saving.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Facts } from '../parts/facts.tsx';
@@ -41,10 +39,6 @@ export function RuleSetScreen() {
   if (at?.rest[0] === 'edit' && canEdit) return <RulesEdit key={book.key} book={book} set={book.value} />;
   return <OneSet book={book} set={book.value} canEdit={canEdit} />;
 }
-
-/** What is wrong with a set by our catalogue of reasons. */
-export const problemsOf = (set: RuleSet): readonly RulesProblem[] =>
-  checkRules(set, (id) => isReason(id, reasonTexts.value));
 
 interface OneSetProps {
   readonly book: Book<'rules'>;
@@ -121,10 +115,7 @@ interface RuleListProps {
 
 /** All rules by part of the machine; while something is looked up, those that fit. */
 function RuleList({ set, problems, search }: RuleListProps) {
-  const texts = useMemo(
-    () => set.rules.map((rule) => ({ rule, text: ruleText(rule), component: componentOf(rule) })),
-    [set, formatter.value],
-  );
+  const texts = set.rules.map((rule) => ({ rule, text: ruleText(rule), component: componentOf(rule) }));
   const found = texts.filter(({ text }) => fits(text, search));
   const cards = (list: typeof found) => (
     <div class={styles.columns}>

@@ -12,6 +12,7 @@ import { tell } from '../data/notice.ts';
 import { bookPath } from '../data/paths.ts';
 import { isTooLarge } from '../data/record-size.ts';
 import { opensWithout, ruleSetOf, rulesForm, type RuleEdit, type RulesFaults } from '../data/rules-form.ts';
+import { problemsOf } from '../data/rules-problems.ts';
 import { notSavedLine } from '../data/saving.ts';
 import { showFirstFault } from '../data/show-fault.ts';
 import { useDraft } from '../data/use-draft.ts';
@@ -21,12 +22,11 @@ import { Screen, Section } from '../parts/screen.tsx';
 import { fits, Search } from '../parts/search.tsx';
 import { RuleProblems, ruleText } from './rule-card.tsx';
 import { RuleFold } from './rule-fields.tsx';
-import { problemsOf } from './rule-set.tsx';
 
 /** Changes one of the phone's own rule sets. */
 export function RulesEdit({ book, set }: { book: Book<'rules'>; set: RuleSet }) {
   const { route } = useLocation();
-  const start = useMemo(() => rulesForm(set, book.stamp), [book.key]);
+  const [start] = useState(() => rulesForm(set, book.stamp));
   const draftKey = rulesDraftKey(book.key);
   const [form, setForm] = useDraft(draftKey, start);
   const [faults, setFaults] = useState<RulesFaults>([]);

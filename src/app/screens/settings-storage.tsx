@@ -29,18 +29,21 @@ export function SettingsStorage() {
   const ask = (): void => void manager().persist?.().then(setKept);
   const { number } = formatter.value;
   return (
-    <Section title={words.storage}>
-      {used !== undefined && <p>{words.used(words.megabytes(number(Math.ceil(used / bytesPerMegabyte))))}</p>}
-      <p>{isKept === true ? persistence.kept : persistence.notPromised}</p>
-      {isKept === false && <Button onTap={ask}>{words.askToKeep}</Button>}
+    <>
+      <Section title={words.storage}>
+        {used !== undefined && (
+          <p>{words.used(words.megabytes(number(Math.ceil(used / bytesPerMegabyte))))}</p>
+        )}
+        <p>{isKept === true ? persistence.kept : persistence.notPromised}</p>
+        {isKept === false && <Button onTap={ask}>{words.askToKeep}</Button>}
+      </Section>
       {!isInstalled() && (
-        <>
-          <h3>{shell.install}</h3>
+        <Section title={shell.install}>
           {isIos && <p>{persistence.iosTab}</p>}
           <p>{isIos ? shell.installIos : shell.installMenu}</p>
           <p>{shell.installHint}</p>
-        </>
+        </Section>
       )}
-    </Section>
+    </>
   );
 }

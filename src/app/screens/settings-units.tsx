@@ -4,6 +4,7 @@ import { settings as words } from '../../words/en/settings.ts';
 import { preferences, savePreferences } from '../data/format.ts';
 import { Choices } from '../parts/choices.tsx';
 import { Section } from '../parts/screen.tsx';
+import styles from '../parts/forms.module.css';
 import { optionsOf } from './machine-shape.tsx';
 
 const units = lengthUnits.map((value) => ({ value, ...unitNames[value] }));
@@ -13,25 +14,27 @@ export function SettingsUnits() {
   const { depth, length, mass } = preferences.value;
   return (
     <Section title={words.units}>
-      <Choices
-        title={words.depthUnit}
-        options={units}
-        chosen={depth}
-        onChoose={(value) => void savePreferences({ depth: value })}
-      />
-      <Choices
-        title={words.lengthUnit}
-        options={units}
-        chosen={length}
-        onChoose={(value) => void savePreferences({ length: value })}
-      />
-      <Choices
-        title={words.massUnit}
-        narrow
-        options={optionsOf(massUnitWords)}
-        chosen={mass}
-        onChoose={(value) => void savePreferences({ mass: value })}
-      />
+      <div class={styles.form}>
+        <Choices
+          title={words.depthUnit}
+          options={units}
+          chosen={depth}
+          onChoose={(value) => void savePreferences({ depth: value })}
+        />
+        <Choices
+          title={words.lengthUnit}
+          options={units}
+          chosen={length}
+          onChoose={(value) => void savePreferences({ length: value })}
+        />
+        <Choices
+          title={words.massUnit}
+          narrow
+          options={optionsOf(massUnitWords)}
+          chosen={mass}
+          onChoose={(value) => void savePreferences({ mass: value })}
+        />
+      </div>
     </Section>
   );
 }

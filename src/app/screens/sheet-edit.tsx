@@ -19,15 +19,23 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SheetFields } from './sheet-fields.tsx';
 
+interface SheetEditProps {
+  /** Absent for a new sheet. */
+  readonly book: Book<'limits'> | undefined;
+  /** The rule set that a new sheet starts with. */
+  readonly rules: string;
+}
+
 /** Changes one of the phone's own sheets, or makes a new one. */
-export function SheetEdit({ book }: { book: Book<'limits'> | undefined }) {
+export function SheetEdit({ book, rules }: SheetEditProps) {
   const { route } = useLocation();
-  const start = useMemo(() => sheetForm(book?.value, book?.stamp), [book?.key]);
+  const [start] = useState(() => sheetForm(book?.value, book?.stamp, rules));
   const draftKey = sheetDraftKey(book?.key);
   const [form, setForm] = useDraft(draftKey, start);
   const [faults, setFaults] = useState<SheetFaults>([]);
   const [isAsked, setAsked] = useState(false);
-  const made = useMemo(() => sheetOf(form, book?.value), [form]);
+  const before = book?.value;
+  const made = useMemo(() => sheetOf(form, before), [form, before]);
   const problems: readonly SheetProblem[] = made.ok ? checkSheet(made.value) : [];
   const wrong = problems.filter(({ warns }) => !warns);
   const save = async (): Promise<void> => {
@@ -49,7 +57,7 @@ export function SheetEdit({ book }: { book: Book<'limits'> | undefined }) {
   };
   const drop = (): void => {
     const kept = form;
-    setForm(sheetForm(book?.value, book?.stamp));
+    setForm(sheetForm(book?.value, book?.stamp, rules));
     void dropDraft(draftKey);
     tell(forms.dropped, () => setForm(kept));
   };

@@ -30,12 +30,14 @@ export function SheetScreen() {
   const { path } = useLocation();
   const books = useBooks('limits');
   const at = fromPath('limits', path);
-  if (path === '/sheets/new') return <SheetEdit book={undefined} />;
-  if (!books) return <Screen title={words.readingTitle}>{null}</Screen>;
+  const ruleSets = useBooks('rules');
+  if (!books || !ruleSets) return <Screen title={words.readingTitle}>{null}</Screen>;
+  const rules = ruleSets.find(({ own }) => !own)?.key ?? '';
+  if (path === '/sheets/new') return <SheetEdit book={undefined} rules={rules} />;
   const book = books.find(({ key }) => key === at?.key);
   if (!book) return <Gone />;
   if (!book.value) return <Screen title={words.readingTitle}>{forms.newer}</Screen>;
-  if (at?.rest[0] === 'edit' && book.own) return <SheetEdit key={book.key} book={book} />;
+  if (at?.rest[0] === 'edit' && book.own) return <SheetEdit key={book.key} book={book} rules={rules} />;
   return <OneSheet book={book} sheet={book.value} />;
 }
 

@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import { useMemo, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { localDate } from '../../words/calendar.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import { isRubber, type Machine } from '../../core/machine.ts';
@@ -51,9 +51,9 @@ function startOf({ meterHours }: Machine): WorkTexts {
 
 function WorkForm({ machineKey, machine }: { machineKey: RecordKey<'machine'>; machine: Machine }) {
   const { route } = useLocation();
-  const start = useMemo(() => startOf(machine), [machineKey]);
+  const [start] = useState(() => startOf(machine));
   // Made when the form opens, so that a second tap saves the same work again and not another.
-  const ids = useMemo(() => [newId(), newId()] as const, [machineKey]);
+  const [ids] = useState(() => [newId(), newId()] as const);
   const [texts, setTexts] = useDraft(workDraftKey(machineKey), start);
   const [faults, setFaults] = useState<readonly WorkFault[]>([]);
   const { depth, length } = preferences.value;

@@ -39,8 +39,8 @@ function findingText({ finding, is = [], atLeast }: Of<'finding'>): string {
 
 function countText({ count, atLeast, op, value, neighbours }: Of<'count'>, format: Formatter): string {
   const places = `${compared[op](format.number(value))} ${value === 1 ? 'place' : 'places'}`;
-  const beside = neighbours ? ' side by side' : '';
-  return `${itemName(count)} ${quoted(count, atLeast)} or worse at ${places} of one side${beside}`;
+  const where = neighbours ? 'side by side' : 'of one side';
+  return `${itemName(count)} ${quoted(count, atLeast)} or worse at ${places} ${where}`;
 }
 
 const shareText = ({ share, atLeast, op, value }: Of<'share'>, format: Formatter): string =>
