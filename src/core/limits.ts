@@ -15,6 +15,8 @@ const alsoPrinted = z.looseObject({ at: size, unit: z.enum(lengthUnits), resolut
 
 export const limitSchema = z.looseObject({
   at: size,
+  /** How far the limit itself may be off, ±; exact where the print does not say. */
+  tolerance: z.optional(z.number().check(z.gte(0))),
   means: z.enum(limitMeanings),
   /** The limit that counts as 100 % worn. */
   hundred: z.optional(z.boolean()),
@@ -142,16 +144,16 @@ export interface ChosenLimit {
   readonly loadAssumed: boolean;
 }
 
+/** Half the step of a print; one that does not say is taken for whole units, or for tenths of an inch. */
 const halfStep = (unit: LengthUnit, resolution: number | undefined): number =>
-  toMm((resolution ?? 1) / 2, unit);
+  toMm((resolution ?? (unit === 'in' ? 0.1 : 1)) / 2, unit);
 
 /** True when two prints of one length differ by more than their rounding allows. */
 export function printsDisagree(
   a: { at: number; unit: LengthUnit; resolution?: number | undefined },
   b: { at: number; unit: LengthUnit; resolution?: number | undefined },
 ): boolean {
-  const rounding =
-    halfStep(a.unit, a.resolution) + halfStep(b.unit, b.resolution ?? (b.unit === 'in' ? 0.1 : 1));
+  const rounding = halfStep(a.unit, a.resolution) + halfStep(b.unit, b.resolution);
   return Math.abs(toMm(a.at, a.unit) - toMm(b.at, b.unit)) > rounding;
 }
 
@@ -182,5 +184,5 @@ export function chooseLimit(
     .map((limit) => ({ limit, ...strictLimit(entry, limit) }))
     .sort((a, b) => sign * (a.at - b.at));
   if (!strictest) return undefined;
-  return { ...strictest, loadAssumed: load === undefined && fitting.length > 1 };
+  return { ...strictest, loadAssumed: load === undefined && strictest.limit.loads !== undefined };
 }

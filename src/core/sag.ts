@@ -67,10 +67,14 @@ function dirtProblem(spec: SagSpec, sag: Sag): SagOpen | undefined {
   return undefined;
 }
 
-function stateOf(spec: SagSpec, value: number, low: number, high: number): SagState {
-  if (spec.derailAbove !== undefined && compare(value, '>', spec.derailAbove)) return 'derailing';
-  if (compare(value, '>', high)) return 'loose';
-  return compare(value, '<', low) ? 'tight' : 'right';
+/** The state of a value in a band, all in one unit. */
+export function stateIn(
+  band: { readonly low: number; readonly high: number; readonly derail: number | undefined },
+  value: number,
+): SagState {
+  if (band.derail !== undefined && compare(value, '>', band.derail)) return 'derailing';
+  if (compare(value, '>', band.high)) return 'loose';
+  return compare(value, '<', band.low) ? 'tight' : 'right';
 }
 
 /**
@@ -100,7 +104,7 @@ export function judgeSag(sheet: LimitSheet, sag: Sag): SagOutcome | SagOpen {
   const by = Math.max(0, low - value, value - high);
   return {
     kind: 'compared',
-    state: stateOf(spec, value, low, high),
+    state: stateIn({ low, high, derail: spec.derailAbove }, value),
     byMm: toMm(by, spec.unit),
     valueMm,
     lowMm: toMm(low, spec.unit),

@@ -1,3 +1,5 @@
+import type { Item } from './items.ts';
+import { grows, type ItemLimits } from './limits.ts';
 import type { Observed, Reading } from './readings.ts';
 import { toMm, type LengthUnit } from './quantity.ts';
 import type { Size } from './wear.ts';
@@ -9,18 +11,22 @@ const decimalsOf = (typed: string): number => /[.,](\d+)$/.exec(typed.trim())?.[
 
 /** The step in mm that a typed number resolves: 0.1 for "12.3" mm, one 32nd of an inch for a tread gauge. */
 export function resolutionMm(typed: string, unit: LengthUnit): number {
-  if (unit === 'mm' || unit === 'in') return toMm(10 ** -decimalsOf(typed), unit);
+  if (unit === 'mm' || unit === 'in') return toMm(Number(`1e-${decimalsOf(typed)}`), unit);
   return toMm(1, unit);
 }
 
 /** Standard uncertainty of a value read to steps of d: d/√12 (JCGM 100:2008, F.2.2.1). */
 export const fromResolution = (stepMm: number): number => stepMm / Math.sqrt(12);
 
+// Math.hypot and ** may differ in the last digit from engine to engine; a product and a root may not.
+const squared = (value: number): number => value * value;
+const together = (u: number, other: number): number => Math.sqrt(squared(u) + squared(other));
+
 function uOf(reading: Reading, typed: string, unit: LengthUnit, tools: ToolUncertainty): number {
   if (reading.uMm !== undefined) return reading.uMm;
   const { tool: name } = reading;
   const tool = name !== undefined && Object.hasOwn(tools, name) ? (tools[name] ?? 0) : 0;
-  return Math.hypot(tool, fromResolution(resolutionMm(typed, unit)));
+  return together(tool, fromResolution(resolutionMm(typed, unit)));
 }
 
 type Sized = Extract<Observed, { kind: 'length' | 'pitch' | 'tread' | 'pair' }>;
@@ -38,24 +44,41 @@ export function sizeOf(reading: Reading, what: Sized, tools: ToolUncertainty): S
     return { mm: what.totalMm / what.links, uMm: uOf(reading, what.typed, what.unit, tools) / what.links };
   }
   const [first, second] = [what.typed[0] ?? '', what.typed[1] ?? ''];
-  const u = Math.hypot(uOf(reading, first, what.unit, tools), uOf(reading, second, what.unit, tools));
+  const u = together(uOf(reading, first, what.unit, tools), uOf(reading, second, what.unit, tools));
   if (what.kind === 'tread') return { mm: 2 * (what.centreMm - what.linkMm), uMm: 2 * u };
   return { mm: (what.outerMm + what.innerMm) / 2, uMm: u / 2 };
+}
+
+/** Which way a part wears, smaller or larger. */
+export type WorseIs = 'smaller' | 'larger';
+
+const growing = new Set(['pitch', 'idler-tread']);
+
+/** The way an item wears by its limits, or by its nature where they do not tell. */
+export function worseIs({ id }: Item, limits: ItemLimits | undefined): WorseIs {
+  const tells = limits?.new !== undefined && limits.limits.length > 0;
+  return (tells ? grows(limits) : growing.has(id)) ? 'larger' : 'smaller';
 }
 
 export interface Sampled {
   /** The sample by which the part is judged. */
   readonly worst: Size & { readonly spot: number };
+  /** The next worst, by which it would be judged were the worst one found better; absent for one sample. */
+  readonly nextMm?: number;
+  readonly worseIs: WorseIs;
   readonly meanMm: number;
   readonly samples: number;
 }
 
+const meanOf = (sizes: readonly Size[]): number =>
+  sizes.reduce((sum, each) => sum + each.mm, 0) / sizes.length;
+
 function repeated(sizes: readonly Size[]): Size {
-  const mm = sizes.reduce((sum, each) => sum + each.mm, 0) / sizes.length;
+  const mm = meanOf(sizes);
   const tool = Math.max(...sizes.map((each) => each.uMm));
   if (sizes.length < 2) return { mm, uMm: tool };
-  const scatter = sizes.reduce((sum, each) => sum + (each.mm - mm) ** 2, 0) / (sizes.length - 1);
-  return { mm, uMm: Math.hypot(tool, Math.sqrt(scatter / sizes.length)) };
+  const scatter = sizes.reduce((sum, each) => sum + squared(each.mm - mm), 0) / (sizes.length - 1);
+  return { mm, uMm: together(tool, Math.sqrt(scatter / sizes.length)) };
 }
 
 /**
@@ -64,17 +87,19 @@ function repeated(sizes: readonly Size[]): Size {
  */
 export function sample(
   sizes: readonly (Size & { readonly spot: number })[],
-  worseIs: 'smaller' | 'larger',
+  worse: WorseIs,
 ): Sampled | undefined {
   const spots = new Map<number, Size[]>();
   for (const each of sizes) spots.set(each.spot, [...(spots.get(each.spot) ?? []), each]);
   const means = [...spots].map(([spot, repeats]) => ({ spot, ...repeated(repeats) }));
-  const sign = worseIs === 'smaller' ? 1 : -1;
-  const [worst] = [...means].sort((a, b) => sign * (a.mm - b.mm) || a.spot - b.spot);
+  const sign = worse === 'smaller' ? 1 : -1;
+  const [worst, next] = [...means].sort((a, b) => sign * (a.mm - b.mm) || a.spot - b.spot);
   if (!worst) return undefined;
   return {
     worst,
-    meanMm: means.reduce((sum, each) => sum + each.mm, 0) / means.length,
+    ...(next && { nextMm: next.mm }),
+    worseIs: worse,
+    meanMm: meanOf(means),
     samples: means.length,
   };
 }

@@ -31,14 +31,18 @@ interface Knot {
 // A tolerance ±a is a rectangular distribution, a/√3 (JCGM 100:2008, 4.3.7).
 const fromTolerance = (tolerance: number | undefined): number => (tolerance ?? 0) / Math.sqrt(3);
 
-/** The curve from new (0 %) over the break points to the limit (100 %); undefined when it is not monotone. */
-function knotsOf(entry: ItemLimits, limitAt: number): readonly Knot[] | undefined {
+/**
+ * The curve from new (0 %) to the limit (100 %), over the break points if it is the limit that counts as 100 %: they
+ * say nothing of the way to another one. Undefined when it is not monotone.
+ */
+function knotsOf(entry: ItemLimits, { at: limitAt, limit }: ChosenLimit): readonly Knot[] | undefined {
   if (!entry.new || entry.new.at === limitAt) return undefined;
   const sign = limitAt > entry.new.at ? 1 : -1;
-  const inner = (entry.breaks ?? []).map(({ at, percent }) => ({ at, percent, u: 0 }));
+  const breaks = limit.hundred ? (entry.breaks ?? []) : [];
+  const inner = breaks.map(({ at, percent }) => ({ at, percent, u: 0 }));
   inner.sort((a, b) => sign * (a.at - b.at));
   const first = { at: entry.new.at, percent: 0, u: fromTolerance(entry.new.tolerance) };
-  const knots = [first, ...inner, { at: limitAt, percent: 100, u: 0 }];
+  const knots = [first, ...inner, { at: limitAt, percent: 100, u: fromTolerance(limit.tolerance) }];
   const rises = knots.every((knot, i) => {
     const next = knots[i + 1];
     return !next || (sign * (next.at - knot.at) > 0 && next.percent > knot.percent);
@@ -69,7 +73,7 @@ export function wear(
   means: LimitMeaning | 'hundred' = 'hundred',
 ): Wear | undefined {
   const chosen = chooseLimit(entry, means, load);
-  const knots = chosen && knotsOf(entry, chosen.at);
+  const knots = chosen && knotsOf(entry, chosen);
   const at = fromMm(size.mm, entry.unit);
   const piece = knots && pieceAt(knots, at);
   if (!chosen || !piece || !entry.new) return undefined;
@@ -78,7 +82,7 @@ export function wear(
   const perReading = (rise / run) * fromMm(size.uMm, entry.unit);
   const perA = ((rise * (at - b.at)) / (run * run)) * a.u;
   const perB = ((rise * (at - a.at)) / (run * run)) * b.u;
-  const u = Math.sqrt(perReading ** 2 + perA ** 2 + perB ** 2);
+  const u = Math.sqrt(perReading * perReading + perA * perA + perB * perB);
   return {
     percent: a.percent + (rise * (at - a.at)) / run,
     u,
@@ -99,7 +103,7 @@ export function sizeAtPercent(
   means: LimitMeaning | 'hundred' = 'hundred',
 ): number | undefined {
   const chosen = chooseLimit(entry, means, load);
-  const knots = chosen && knotsOf(entry, chosen.at);
+  const knots = chosen && knotsOf(entry, chosen);
   if (!knots) return undefined;
   let start = 0;
   while (start + 2 < knots.length && percent > (knots[start + 1]?.percent ?? percent)) start += 1;
