@@ -5,7 +5,7 @@ import type { Reading } from './readings.ts';
 import { err, ok, type Result } from './result.ts';
 import type { RuleSet } from './rules.ts';
 import type { ToolUncertainty } from './sizes.ts';
-import type { PlacedReading, ScoreInput } from './states.ts';
+import type { ClashSide, PlacedReading, ScoreInput } from './states.ts';
 import { displayed, isClash, isNewer, sameValue, type Version } from './versions.ts';
 import type { Walk, Work } from './walk.ts';
 
@@ -57,7 +57,7 @@ interface Sorted {
   readonly readings: PlacedReading[];
   readonly takenBack: Omit<PlacedReading, 'reading'>[];
   readonly newer: Omit<PlacedReading, 'reading'>[];
-  readonly clashes: PlacedReading[];
+  readonly clashes: ClashSide[];
 }
 
 /** Splits the readings of a walk into what can be scored and what is open. */
@@ -76,30 +76,35 @@ function sortReadings(shelf: Shelf, walk: Id, demo: boolean): Sorted {
   return sorted;
 }
 
+/** What the displayed version clashes with; a removal, and what a newer version wrote, have no reading. */
 function otherSides(
   versions: readonly Version[],
   shown: Version,
   at: Omit<PlacedReading, 'reading'>,
-): readonly PlacedReading[] {
-  return versions.flatMap((version) => {
-    const value = version.value;
-    if (value === undefined || sameValue(version, shown) || isNewer(value, valueVersion)) return [];
-    return [{ ...at, reading: value as unknown as Reading }];
+): readonly ClashSide[] {
+  const others = versions.filter((version) => !sameValue(version, shown));
+  return others.map(({ value }) => {
+    const isOurs = value !== undefined && !isNewer(value, valueVersion);
+    return isOurs ? { ...at, reading: value as unknown as Reading } : at;
   });
 }
 
-/** Whole years since the newest `fitted` record of a side's track, by the walk's date; undefined if not known. */
-function ageOf(work: readonly Work[], side: Side, walkedOn: string | undefined): number | undefined {
-  const fitted = work.filter(
-    (each) => each.kind === 'fitted' && each.component === 'track' && each.side === side,
-  );
-  const newest = fitted
-    .flatMap(({ on }) => on ?? [])
+const isoDay = /^\d{4}-\d{2}-\d{2}$/;
+
+/**
+ * Whole years since the track of a side was last fitted before the walk; undefined if not known. What was fitted
+ * later is no part of this walk: a walk gives the same result whenever it is scored.
+ */
+function ageOf(work: readonly Work[], side: Side, walkedAt: string | undefined): number | undefined {
+  const walkedOn = walkedAt?.slice(0, 10) ?? '';
+  const newest = work
+    .filter((each) => each.kind === 'fitted' && each.component === 'track' && each.side === side)
+    .flatMap(({ on }) => (on !== undefined && isoDay.test(on) && on <= walkedOn ? [on] : []))
     .sort()
     .at(-1);
-  if (newest === undefined || walkedOn === undefined) return undefined;
+  if (newest === undefined || !isoDay.test(walkedOn)) return undefined;
   const years = Number(walkedOn.slice(0, 4)) - Number(newest.slice(0, 4));
-  return walkedOn.slice(5, 10) < newest.slice(5, 10) ? years - 1 : years;
+  return walkedOn.slice(5) < newest.slice(5) ? years - 1 : years;
 }
 
 function workOf(shelf: Shelf, machineKey: string): readonly Work[] {
@@ -111,7 +116,8 @@ function workOf(shelf: Shelf, machineKey: string): readonly Work[] {
 
 /**
  * The record that another one names, if the name is one of its kind: names come in from outside too, and a walk
- * taken for a sheet would not be understood. What is not stored may come with the app.
+ * taken for a sheet would not be understood. What is not stored may come with the app; what a newer version has
+ * stored is never replaced by that.
  */
 function named<T>(
   shelf: Shelf,
@@ -120,7 +126,8 @@ function named<T>(
   builtIn: Readonly<Record<string, T>> = {},
 ): T | undefined {
   if (key === undefined || parseKey(key)?.kind !== kind) return undefined;
-  return valueIn<T>(shelf.get(key)) ?? builtIn[key];
+  const versions = shelf.get(key);
+  return isFromNewer(versions) ? undefined : (valueIn<T>(versions) ?? builtIn[key]);
 }
 
 const isChanged = (shelf: Shelf, pin: { key: string; stamp?: string | undefined } | undefined): boolean =>
@@ -135,7 +142,10 @@ export function assemble(shelf: Shelf, builtIn: BuiltIn, walkKey: string): Resul
     return err({ kind: isFromNewer(versions) ? 'newer-version' : 'no-walk', key: walkKey });
   }
   const machine = named<Machine>(shelf, 'machine', walk.machine);
-  if (!machine) return err({ kind: 'no-machine', key: walk.machine });
+  if (!machine) {
+    const isNewerOne = isFromNewer(shelf.get(walk.machine));
+    return err({ kind: isNewerOne ? 'newer-version' : 'no-machine', key: walk.machine });
+  }
   const sheetAt = (key: string | undefined) => named(shelf, 'limits', key, builtIn.limits);
   const keyFor = (side: Side): string | undefined => machine[side]?.sheet ?? walk.sheet?.key ?? machine.sheet;
   const sheetKeys = { left: keyFor('left'), right: keyFor('right') };

@@ -19,8 +19,8 @@ export interface Where {
   readonly crack: number;
 }
 
+/** What conditions are asked about. */
 export interface Facts {
-  readonly states: ReadonlyMap<string, ItemState>;
   /** States by item id and side, so that a lookup does not walk the whole machine. */
   readonly byItem: ReadonlyMap<string, readonly ItemState[]>;
   readonly track: string;
@@ -40,18 +40,25 @@ export const anyOf = (truths: readonly Truth[]): Truth => {
 
 /** An item's states that a condition speaks of: the same part's, else all of the same side (or of the machine). */
 export function statesAt(facts: Facts, itemId: string, where: Where): readonly ItemState[] {
-  const all = facts.byItem.get(itemId) ?? [];
-  const near = all.filter(
-    (state) => where.side === 'whole' || state.side === where.side || state.side === 'whole',
+  const { side, number } = where;
+  const isSamePart = itemById(itemId)?.component === where.component;
+  return (facts.byItem.get(itemId) ?? []).filter(
+    (state) =>
+      (side === 'whole' || state.side === side || state.side === 'whole') &&
+      (!isSamePart || state.number === number),
   );
-  const samePart = itemById(itemId)?.component === where.component;
-  return samePart ? near.filter((state) => state.number === where.number) : near;
 }
 
 /** Asks each state; an item that this machine does not have answers no, one not read answers not known. */
 function ask(facts: Facts, itemId: string, where: Where, test: (state: ItemState) => Truth): Truth {
   if (!itemById(itemId)) return undefined;
-  return anyOf(statesAt(facts, itemId, where).map((state) => (state.known ? test(state) : undefined)));
+  let truth: Truth = false;
+  for (const state of statesAt(facts, itemId, where)) {
+    const answer = state.known ? test(state) : undefined;
+    if (answer) return true;
+    if (answer === undefined) truth = undefined;
+  }
+  return truth;
 }
 
 const indexOf = (item: Item, finding: string): number =>
@@ -63,8 +70,8 @@ function findingIs(
 ): Truth {
   const { item, finding } = state;
   if (item.ask.kind === 'crack') {
-    const visible = state.cracks.some((crack) => crack.cordVisible);
-    return visible && (condition.is?.includes('cord-visible') ?? condition.atLeast === 'cord-visible');
+    const isAsked = condition.is?.includes('cord-visible') || condition.atLeast === 'cord-visible';
+    return isAsked && state.cracks.some((crack) => crack.cordVisible);
   }
   if (finding === undefined) return undefined;
   if (indexOf(item, finding) < 0) return undefined;
@@ -171,7 +178,8 @@ export function holds(condition: Condition, facts: Facts, where: Where): Truth {
   return leafHolds(condition, facts, where);
 }
 
-type Leaf = Exclude<Condition, { all: Condition[] } | { any: Condition[] } | { not: Condition }>;
+/** A condition that asks about one thing. */
+export type Leaf = Exclude<Condition, { all: Condition[] } | { any: Condition[] } | { not: Condition }>;
 
 function leafHolds(condition: Leaf, facts: Facts, where: Where): Truth {
   if ('reading' in condition) {
@@ -188,6 +196,15 @@ function leafHolds(condition: Leaf, facts: Facts, where: Where): Truth {
   if ('track' in condition) return condition.track.includes(facts.track);
   if ('unknown' in condition) return statesAt(facts, condition.unknown, where).some((state) => !state.known);
   return unreachable(condition);
+}
+
+/** The leaves for want of which a condition has no answer at a place; none when it has one. */
+export function unansweredIn(condition: Condition, facts: Facts, where: Where): readonly Leaf[] {
+  if (holds(condition, facts, where) !== undefined) return [];
+  const inner = (each: Condition): readonly Leaf[] => unansweredIn(each, facts, where);
+  if ('all' in condition) return condition.all.flatMap(inner);
+  if ('any' in condition) return condition.any.flatMap(inner);
+  return 'not' in condition ? inner(condition.not) : [condition];
 }
 
 /** Every item that a condition looks at. */

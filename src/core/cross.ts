@@ -1,15 +1,12 @@
 import type { Open } from './reason.ts';
 import { stateKey, type ItemState } from './states.ts';
-import { makePlace } from './keys.ts';
 import type { Depth } from './walk.ts';
 
 const partner = (
   states: ReadonlyMap<string, ItemState>,
   state: ItemState,
   itemId: string,
-): ItemState | undefined =>
-  states.get(stateKey(state.place, itemId)) ??
-  states.get(stateKey(makePlace({ side: state.side, component: state.item.component }), itemId));
+): ItemState | undefined => states.get(stateKey(state.place, itemId));
 
 /** Sag judged by eye is enough for a short walk; a full walk says that it was not measured. */
 function bySight(open: readonly Open[], depth: Depth): readonly Open[] {

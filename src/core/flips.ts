@@ -1,13 +1,15 @@
-import { meanwhileRank, type Call } from './calls.ts';
+import type { Call } from './calls.ts';
 import type { Facts } from './conditions.ts';
-import type { ItemLimits } from './limits.ts';
+import { addTo } from './lists.ts';
+import { plausibility } from './plausible.ts';
 import { toMm } from './quantity.ts';
 import type { Condition, RuleSet } from './rules.ts';
-import { outcomesOf, type Scored } from './score.ts';
-import { sagBand } from './sag.ts';
-import { stateKey, type ItemState } from './states.ts';
-import { shownCall, verdictOf } from './verdict.ts';
+import { stateIn } from './sag.ts';
+import type { AllFacts, Scored } from './score.ts';
+import type { ItemState } from './states.ts';
+import { shownCall, type MachineCall } from './verdict.ts';
 import { sizeAtPercent, wear } from './wear.ts';
+import { whatIf } from './what-if.ts';
 
 /** A re-measurement that could turn the verdict. */
 export interface Flip {
@@ -48,65 +50,46 @@ function edgesIn(condition: Condition): readonly Edge[] {
   return [];
 }
 
-const sagEdges: readonly Edge[] = (['low', 'high', 'derail'] as const).map((edge) => ({
-  item: 'sag',
-  at: ({ sag }: ItemState): number | undefined => {
-    if (!sag) return undefined;
-    if (edge === 'derail') return sag.derailMm;
-    return toMm(sagBand(sag.spec)[edge], sag.spec.unit);
-  },
-}));
+const sagEdges: readonly Edge[] = [
+  { item: 'sag', at: ({ sag }) => sag?.lowMm },
+  { item: 'sag', at: ({ sag }) => sag?.highMm },
+  { item: 'sag', at: ({ sag }) => sag?.derailMm },
+];
 
 const valueOf = (state: ItemState): number | undefined => state.sag?.valueMm ?? state.sampled?.worst.mm;
 
-const rewear = (limits: ItemLimits | undefined, mm: number, facts: Facts) =>
-  limits && wear(limits, { mm, uMm: 0 }, facts.load);
-
-/** The state as it would be had the reading been another. */
+/** The state as it would be had the reading been another; the next worst sample still counts. */
 function withValue(state: ItemState, mm: number, facts: Facts): ItemState {
-  if (state.sag) {
-    const { lowMm, highMm, derailMm } = state.sag;
-    const beyond = derailMm !== undefined && mm > derailMm ? 'derailing' : 'loose';
-    const sagState = mm > highMm ? beyond : mm < lowMm ? 'tight' : 'right';
-    return { ...state, sag: { ...state.sag, valueMm: mm, state: sagState } };
+  const { sag, sampled, limits } = state;
+  if (sag) {
+    const band = { low: sag.lowMm, high: sag.highMm, derail: sag.derailMm };
+    return { ...state, sag: { ...sag, valueMm: mm, state: stateIn(band, mm) } };
   }
-  if (!state.sampled) return state;
-  const worn = rewear(state.limits, mm, facts);
-  const worst = { ...state.sampled.worst, mm };
-  return { ...state, sampled: { ...state.sampled, worst }, ...(worn && { wear: worn }) };
+  if (!sampled) return state;
+  const { nextMm = mm } = sampled;
+  const worst = {
+    ...sampled.worst,
+    mm: sampled.worseIs === 'smaller' ? Math.min(mm, nextMm) : Math.max(mm, nextMm),
+  };
+  const worn = limits && wear(limits, worst, facts.load);
+  return { ...state, sampled: { ...sampled, worst }, ...(worn && { wear: worn }) };
 }
 
 const uncertaintyMm = (state: ItemState): number => 2 * (state.sampled?.worst.uMm ?? 0);
 
-function replaced(facts: Facts, state: ItemState): Facts {
-  const { id } = state.item;
-  const states = new Map(facts.states).set(stateKey(state.place, id), state);
-  const peers = (facts.byItem.get(id) ?? []).map((each) => (each.place === state.place ? state : each));
-  return { ...facts, states, byItem: new Map(facts.byItem).set(id, peers) };
+function edgesByItem(rules: RuleSet): ReadonlyMap<string, readonly Edge[]> {
+  const edges = new Map<string, Edge[]>();
+  for (const edge of rules.rules.flatMap(({ when }) => edgesIn(when))) addTo(edges, edge.item, edge);
+  return edges;
 }
 
-function flipAt(
-  state: ItemState,
-  mm: number,
-  facts: Facts,
-  rules: RuleSet,
-  scored: Scored,
-): Flip | undefined {
-  const other = withValue(state, mm, facts);
-  const outcomes = outcomesOf(replaced(facts, other), rules);
-  const verdict = verdictOf(outcomes);
-  const same =
-    shownCall(verdict) === shownCall(scored.verdict) &&
-    meanwhileRank(verdict.meanwhile) === meanwhileRank(scored.verdict.meanwhile);
-  if (same) return undefined;
-  const byMm = mm - (valueOf(state) ?? mm);
-  return { state, byMm, toMm: mm, call: shownCall(verdict), within: Math.abs(byMm) <= uncertaintyMm(state) };
-}
-
-function candidates(state: ItemState, rules: RuleSet, facts: Facts): readonly number[] {
-  const edges = rules.rules.flatMap(({ when }) => edgesIn(when)).filter(({ item }) => item === state.item.id);
-  const values = edges.flatMap(({ at }) => at(state, facts) ?? []);
-  return [...new Set(values)].flatMap((at) => [at - nudgeMm, at + nudgeMm]).filter((at) => at >= 0);
+/** The values to try, nearest first: just to either side of each threshold, and none that would be questioned. */
+function candidates(state: ItemState, now: number, edges: readonly Edge[], facts: Facts): readonly number[] {
+  const values = new Set(edges.flatMap(({ at }) => at(state, facts) ?? []));
+  return [...values]
+    .flatMap((at) => [at - nudgeMm, at + nudgeMm])
+    .filter((mm) => !plausibility(state.item, { mm, uMm: 0 }, state.limits, facts.load))
+    .sort((a, b) => Math.abs(a - now) - Math.abs(b - now));
 }
 
 /** How far a flip is in units of the reading's own uncertainty, or in shares of the reading where it has none. */
@@ -115,20 +98,32 @@ function distance(flip: Flip): number {
   return Math.abs(flip.byMm) / scale;
 }
 
+const isSame = (a: MachineCall, b: MachineCall): boolean =>
+  shownCall(a) === shownCall(b) && a.meanwhile === b.meanwhile;
+
 /**
  * The single re-measurements that could flip the verdict, nearest first: for each measured item the smallest
- * change that gives the machine another call or another *meanwhile*. Empty when no single reading could.
+ * change that gives the machine another call or another *meanwhile*. Empty when no single reading could, as
+ * while a clash decides.
  */
-export function flipsOf(facts: Facts, rules: RuleSet, scored: Scored): readonly Flip[] {
-  const sized = scored.outcomes.map(({ state }) => state).filter((state) => valueOf(state) !== undefined);
-  const nearest = sized.flatMap((state) => {
-    const now = valueOf(state) ?? 0;
-    const near = [...candidates(state, rules, facts)].sort((a, b) => Math.abs(a - now) - Math.abs(b - now));
+export function flipsOf(
+  facts: AllFacts,
+  rules: RuleSet,
+  { verdict }: Pick<Scored, 'verdict'>,
+): readonly Flip[] {
+  const callWith = whatIf(facts, rules);
+  if (!isSame(callWith(), verdict)) return [];
+  const edges = edgesByItem(rules);
+  const flips = [...facts.states.values()].flatMap((state): readonly Flip[] => {
+    const now = valueOf(state);
+    const near = now === undefined ? [] : candidates(state, now, edges.get(state.item.id) ?? [], facts);
     for (const mm of near) {
-      const flip = flipAt(state, mm, facts, rules, scored);
-      if (flip) return [flip];
+      const other = callWith(withValue(state, mm, facts));
+      const byMm = mm - (now ?? mm);
+      const within = Math.abs(byMm) <= uncertaintyMm(state);
+      if (!isSame(other, verdict)) return [{ state, byMm, toMm: mm, call: shownCall(other), within }];
     }
     return [];
   });
-  return nearest.sort((a, b) => distance(a) - distance(b));
+  return flips.sort((a, b) => distance(a) - distance(b));
 }

@@ -13,6 +13,7 @@ export interface Reason {
 
 export const openKinds = [
   'not-read',
+  'not-counted',
   'not-seen',
   'half-seen',
   'by-eye',

@@ -113,9 +113,22 @@ export const ruleSetSchema = z.looseObject({
 });
 export type RuleSet = z.infer<typeof ruleSetSchema>;
 
-/** True when the set names the item and still holds every rule it names for it. */
-export function isCovered(set: RuleSet, itemId: string): boolean {
-  const needed = set.covers[itemId];
-  if (!needed || set.language > ruleLanguage) return false;
-  return needed.every((id) => set.rules.some((rule) => rule.id === id));
+/** True for a set whose language this build understands; another one is not asked. */
+export const isReadable = (set: RuleSet): boolean => set.language <= ruleLanguage;
+
+/** The items that the set names and for each of which it still holds every rule that it names. */
+export function coveredItems(set: RuleSet): ReadonlySet<string> {
+  const held = new Set(set.rules.map(({ id }) => id));
+  const covered = Object.entries(set.covers).filter(([, needed]) => needed.every((id) => held.has(id)));
+  return new Set(isReadable(set) ? covered.map(([itemId]) => itemId) : []);
+}
+
+export const isCovered = (set: RuleSet, itemId: string): boolean => coveredItems(set).has(itemId);
+
+/** The items over which some rule of the set could stop the machine. */
+export function stoppingItems(set: RuleSet): ReadonlySet<string> {
+  const stops = set.rules.filter(
+    ({ call, meanwhile }) => call === 'park' || meanwhile === 'move-only' || meanwhile === 'nothing',
+  );
+  return new Set(stops.flatMap(({ items }) => items));
 }

@@ -71,6 +71,10 @@ const fixed = (what: string, mend: string): Say => {
 
 const sayings: Readonly<Record<OpenKind, Say>> = {
   'not-read': notRead,
+  'not-counted': fixed(
+    'How many, or over how much of the track, was not said.',
+    'Count them, or say over how much of the track.',
+  ),
   'not-seen': notSeen,
   'half-seen': fixed('Only half of the loop was seen.', 'Roll the track half a turn and look at the rest.'),
   'by-eye': fixed('Judged by eye, not measured.', 'Measure it where it matters.'),

@@ -1,0 +1,6 @@
+/** Puts one more into the list under a key; a copy for each would cost the square of them. */
+export function addTo<T>(lists: Map<string, T[]>, key: string, each: T): void {
+  const list = lists.get(key);
+  if (list) list.push(each);
+  else lists.set(key, [each]);
+}
