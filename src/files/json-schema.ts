@@ -46,8 +46,10 @@ function condition(): JsonSchema {
 
 /** A record of a kind that we read holds a value of that kind, or one of a newer version. */
 const valueOf = (kind: ReadKind): JsonSchema => ({
-  if: { properties: { key: { pattern: `^${kind}/` } } },
-  then: { properties: { value: { anyOf: [ref(kind), ref('newer')] } } },
+  anyOf: [
+    { properties: { key: { not: { pattern: `^${kind}/` } } } },
+    { properties: { value: { anyOf: [ref(kind), ref('newer')] } } },
+  ],
 });
 
 const said = (schema: unknown, description: string): JsonSchema => ({

@@ -1,0 +1,43 @@
+import { quoted } from '../quoted.ts';
+import { itemName } from './items.ts';
+
+/** The `sagline` command. */
+export const cli = {
+  help: `Judges the undercarriage of tracked machines from a walk file.
+
+  sagline demo         prints a walk file: two invented machines with a walk each
+  sagline score FILE   scores every walk in a walk file and prints the result as JSON
+                       (FILE may be - for what comes in by pipe)
+  sagline schema       prints the JSON Schema of the walk file
+  sagline --help       prints this
+  sagline --version    prints the version
+
+Lengths are millimetres, percent worn runs from 0 (new) to 100 (at the limit).
+Exit codes: 0 done, 2 bad input with one sentence on standard error.
+The numbers are an aid: the maker's manual, the site's rules and a qualified
+person's judgement come first.
+`,
+  version: (version: string): string => `sagline ${version}`,
+  error: (line: string): string => `sagline: ${line}`,
+  inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
+  noCommand: 'Say what to do: sagline demo, sagline score FILE or sagline schema; sagline --help tells more.',
+  unknownCommand: (command: string): string =>
+    `There is no command ${quoted(command)}: use demo, score FILE or schema; sagline --help tells more.`,
+  noFile: 'Name the walk file to score, or - for what comes in by pipe: sagline score FILE.',
+  extra: (command: string, argument: string): string =>
+    `sagline ${command} does not take ${quoted(argument)}; sagline --help tells more.`,
+  notFound: 'There is no such file.',
+  isFolder: 'This is a folder, not a file.',
+  notAllowed: 'You are not allowed to read this file.',
+  noWalk: 'The file holds no walk to score.',
+  noMachine: (walk: string, machine: string): string =>
+    `The walk ${quoted(walk)} is of the machine ${quoted(machine)}, which is not in the file.`,
+  newerRecord: (key: string): string =>
+    `The record ${quoted(key)} is from a newer version of Sagline. Update, then score it again.`,
+  notWritten: 'The result could not be written.',
+  bug: (line: string): string => `Something went wrong that is not your fault (${quoted(line)}).`,
+} as const;
+
+/** A reading that belongs to nothing the machine has. */
+export const notUsedLine = (place: string, item: string): string =>
+  `Not used: this machine has no ${itemName(item)} at ${place}.`;
