@@ -88,11 +88,13 @@ const walls: {
       ['src/app/a.tsx', 'export const A = () => <p>{"Save it"}</p>;'],
       ['src/storage/a.ts', "export const a = { message: 'storage is full' };"],
       ['src/files/a.ts', "export const a = ['no, not this'];"],
+      ['src/app/a.ts', "export const a = '(worn: very much)';"],
       ['src/app/a.ts', "useLive('a', [], () => 'walks of it');"],
     ],
     fine: [
       ['src/words/a.ts', "export const why = 'The part is worn';"],
       ['src/core/a.ts', "throw new Error('never this way');"],
+      ['src/app/a.ts', "matchMedia('(display-mode: standalone)');"],
       ['src/app/a.ts', "useLive('walks of it', [], () => 1);"],
       ['src/core/a.ts', "assert(1 > 0, 'one is more than none');"],
       ['src/core/a.ts', "export const key = 'light-work'; export type A = 'two words';"],

@@ -11,6 +11,9 @@ import {
 /** Two words with a space between them; § stands for a value put into a template. */
 const sentence = /\p{L}{2,}[\p{P}]?\s+(?:[\p{L}(„“‘]|§)|§[\p{P}]?\s+\p{L}{2,}/u;
 
+/** What matchMedia is asked, as in (display-mode: standalone). */
+const mediaQuery = /^\([a-z-]+: [\w-]+\)$/;
+
 /** Attributes whose text a person reads or hears. */
 const spoken = [
   'alt',
@@ -70,7 +73,7 @@ function readableText(node: Node, parents: readonly Node[]): string | undefined 
     return isSpoken && /\p{L}/u.test(text) ? text : undefined;
   }
   if (parent?.type === 'TSLiteralType' || parent?.type === 'TaggedTemplateExpression') return undefined;
-  return sentence.test(text) ? text : undefined;
+  return sentence.test(text) && !mediaQuery.test(text) ? text : undefined;
 }
 
 function textOf(node: Node): string | undefined {
