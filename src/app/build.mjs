@@ -1,6 +1,5 @@
 // Builds everything that runs: app and service worker into dist/, server and command line into build/.
 import { build as bundle } from 'esbuild';
-import { existsSync } from 'node:fs';
 import { appendFile, chmod, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { build as buildPages, createLogger } from 'vite';
@@ -34,8 +33,7 @@ const precached = await precacheInto(dist, worker);
 await compress(dist);
 if (!beside) {
   await nodeProgram('src/server/main.ts', 'build/server.js', { packages: 'external' });
-  if (existsSync(join(root, 'src/cli/main.ts')))
-    await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
+  await nodeProgram('src/cli/main.ts', 'build/cli.js', { banner: { js: '#!/usr/bin/env node' } });
 }
 console.log(`built ${id}: ${precached.count} files precached, ${precached.size} bytes`);
 
