@@ -43,7 +43,8 @@ export function observedFrom(
   return { kind: 'length', mm: a, typed: texts[0] ?? '', unit };
 }
 
-function mmOf(what: Observed): readonly number[] {
+/** The millimetres of a reading's fields, in their order. */
+export function mmOf(what: Observed): readonly number[] {
   if (what.kind === 'length') return [what.mm];
   if (what.kind === 'pitch') return [what.totalMm];
   if (what.kind === 'tread') return [what.centreMm, what.linkMm];

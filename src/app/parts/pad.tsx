@@ -7,6 +7,8 @@ import styles from './pad.module.css';
 export interface PadField {
   readonly id: string;
   readonly label: string;
+  /** What a screen reader says instead of a label that is not shown. */
+  readonly name?: string | undefined;
   readonly text: string;
 }
 
@@ -50,6 +52,7 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
                   inputs.current[at] = input;
                 }}
                 type="text"
+                aria-label={field.name}
                 inputMode="none"
                 autocomplete="off"
                 enterkeyhint="next"

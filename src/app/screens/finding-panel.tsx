@@ -8,11 +8,14 @@ import { common } from '../../words/en/common.ts';
 import { findingLabel, itemName, itemQuestion } from '../../words/en/items.ts';
 import { walk } from '../../words/en/walk.ts';
 import { saveReadings } from '../actions/walk.ts';
+import { stateText } from '../data/describe.ts';
+import { formatter } from '../data/format.ts';
 import { useFlow } from '../data/step-flow.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Button } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
+import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Stepper } from '../parts/stepper.tsx';
 import { HelpButton } from './help-button.tsx';
@@ -46,7 +49,11 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
   const [finding, setFinding] = useState(state?.finding);
   const [count, setCount] = useState(state?.count ?? 1);
   const [share, setShare] = useState(state?.share);
-  const [note, setNote] = useState('');
+  const made = model.assembled.input.readings.find((each) => each.place === place && each.item === item.id);
+  const [note, setNote] = useState(made?.reading.note ?? '');
+  const [saving, setSaving] = useState(false);
+  const there = state?.known ? stateText(state, formatter.value) : '';
+  const isOverwritten = useMeanwhile(there, finding !== state?.finding) && !saving;
   const { ask } = item;
   if (ask.kind !== 'finding') return null;
   const isFine = finding === ask.findings[0];
@@ -59,9 +66,10 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
     };
     const reading = { v: 1 as const, what, ...(note !== '' && { note }) };
     const at = { place, item: item.id, n: 1 };
+    setSaving(true);
     void flow
       .saveAnd(() => saveReadings(model.key, [{ ...at, reading }]), [at], true)
-      .then((ok) => ok && onDone());
+      .then((ok) => (ok ? onDone() : setSaving(false)));
   };
   // What is fine, or not counted, is done with the tap that says so.
   const choose = (found: string): void => {
@@ -85,6 +93,7 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
         </>
       }
     >
+      {isOverwritten && <Meanwhile now={there} onKeep={onDone} />}
       <Choices
         title={itemQuestion(item.id)}
         hideTitle

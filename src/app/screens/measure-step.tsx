@@ -9,10 +9,11 @@ import { questionLine } from '../../words/en/questions.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
 import type { Step } from '../../core/steps.ts';
 import type { TypedLength } from '../../core/typed.ts';
+import { dropDraft } from '../actions/saved.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
 import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
-import { doubtOf, fieldsOf, observedFrom, textsOf } from '../data/measuring.ts';
+import { doubtOf, fieldsOf, mmOf, observedFrom, textsOf } from '../data/measuring.ts';
 import { readPad } from '../data/pad-text.ts';
 import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
@@ -21,6 +22,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { lastSize } from '../data/last.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
+import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
 import { Pad } from '../parts/pad.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Stepper } from '../parts/stepper.tsx';
@@ -71,6 +73,7 @@ export function MeasureStep({ model, step }: StepProps) {
   const at = { place: step.place, item: itemId, n: draft.n };
   const isChanged = draft.texts.some((text, i) => text !== initial.texts[i]) || draft.links !== initial.links;
   const done = useRef(false);
+  const isOverwritten = useMeanwhile(initial.texts.join(' '), draft !== initial) && !done.current;
   const store = (reading: Reading): void => {
     done.current = true;
     void flow
@@ -110,7 +113,7 @@ export function MeasureStep({ model, step }: StepProps) {
   };
   useSaveOnLeave(() => {
     const read = draft.texts.map((text) => readPad(text, unit));
-    if (done.current || !isChanged || read.some(({ kind }) => kind !== 'length')) return;
+    if (done.current || !isChanged || isOverwritten || read.some(({ kind }) => kind !== 'length')) return;
     const reading = readingOf(
       read.flatMap((each) => (each.kind === 'length' ? each.mm : [])),
       false,
@@ -133,9 +136,22 @@ export function MeasureStep({ model, step }: StepProps) {
     >
       <StepHead model={model} step={step} />
       <p class={styles.question}>{lugAsk(model, step) ?? itemQuestion(itemId)}</p>
+      {isOverwritten && first && (
+        <Meanwhile
+          now={sizeText(itemId, mmOf(first.reading.what)[0] ?? 0)}
+          onKeep={() => {
+            done.current = true;
+            void dropDraft(key).then(flow.goOn);
+          }}
+        />
+      )}
       {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
       <Pad
-        fields={fields.map((field, i) => ({ ...field, label: field.label, text: draft.texts[i] ?? '' }))}
+        fields={fields.map((field, i) => ({
+          ...field,
+          name: field.label === '' ? stepTitle(step) : undefined,
+          text: draft.texts[i] ?? '',
+        }))}
         active={active}
         unit={unit}
         last={last === undefined ? undefined : sizeText(itemId, last)}

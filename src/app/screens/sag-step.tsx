@@ -9,6 +9,7 @@ import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
 import { cleanlinessWords, postureWords, sagAsk, sagMethodWords } from '../../words/en/sag.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
+import { dropDraft } from '../actions/saved.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
 import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
@@ -20,6 +21,7 @@ import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
+import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
 import { Pad } from '../parts/pad.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { HelpButton } from './help-button.tsx';
@@ -73,6 +75,9 @@ export function SagStep({ model, step }: StepProps) {
     draft.span !== initial.span ||
     draft.texts.some((text, i) => text !== initial.texts[i]);
   const done = useRef(false);
+  const isOverwritten = useMeanwhile(initial.texts.join(' '), draft !== initial) && !done.current;
+  // A second span that was opened and left empty is none.
+  const texts = draft.texts.filter((text, i) => i === 0 || text.trim() !== '');
   const readingOf = (mm: readonly number[], confirmed: boolean): Reading => {
     const method = draft.method === 'by-eye' ? 'straightedge-grouser' : draft.method;
     const span = readPad(draft.span, unit);
@@ -81,7 +86,7 @@ export function SagStep({ model, step }: StepProps) {
       what: {
         kind: 'sag',
         mm: [...mm],
-        typed: [...draft.texts],
+        typed: [...texts],
         unit,
         method,
         posture: spec?.posture ?? (raised.has(method) ? 'raised' : 'ground'),
@@ -104,9 +109,15 @@ export function SagStep({ model, step }: StepProps) {
       .saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [key]), [at])
       .then((saved) => (done.current = saved));
   };
+  const settle = (mm: readonly number[]): void => {
+    const doubt = doubtIn(mm);
+    if (!doubt) return store(mm, false);
+    const line = questionLine('sag', doubt, formatter.value);
+    setAsked({ line, choices: [], take: () => store(mm, true) });
+  };
   const next = (): void => {
     if (sag && !isChanged) return flow.goOn();
-    const read = draft.texts.map((text) => readPad(text, unit));
+    const read = texts.map((text) => readPad(text, unit));
     const bad = read.findIndex(({ kind }) => kind !== 'length');
     const problem = read[bad];
     const lengths = (instead: number): number[] =>
@@ -114,28 +125,22 @@ export function SagStep({ model, step }: StepProps) {
     if (problem && problem.kind !== 'length') {
       setActive(bad);
       const doubtful = problem.kind === 'doubt';
-      const take = (choice?: { mm: number }): void => store(lengths(choice?.mm ?? 0), true);
+      const take = (choice?: { mm: number }): void => settle(lengths(choice?.mm ?? 0));
       return setAsked({
         line: problem.line,
         choices: doubtful ? problem.choices : [],
         take: doubtful ? take : undefined,
       });
     }
-    const mm = lengths(0);
-    const doubt = doubtIn(mm);
-    if (!doubt) return store(mm, false);
-    setAsked({
-      line: questionLine('sag', doubt, formatter.value),
-      choices: [],
-      take: () => store(mm, true),
-    });
+    settle(lengths(0));
   };
   useSaveOnLeave(() => {
-    const mm = draft.texts.flatMap((text) => {
+    const mm = texts.flatMap((text) => {
       const read = readPad(text, unit);
       return read.kind === 'length' ? read.mm : [];
     });
-    const unread = draft.method === 'by-eye' || mm.length < draft.texts.length || doubtIn(mm) !== undefined;
+    const unread =
+      isOverwritten || draft.method === 'by-eye' || mm.length < texts.length || doubtIn(mm) !== undefined;
     if (done.current || !isChanged || unread) return;
     void saveReadings(model.key, [{ ...at, reading: readingOf(mm, false) }], [key]);
   });
@@ -177,6 +182,15 @@ export function SagStep({ model, step }: StepProps) {
           onChoose={pick}
         />
       )}
+      {isOverwritten && sag && (
+        <Meanwhile
+          now={sag.mm.map((mm) => sizeText('sag', mm)).join(', ')}
+          onKeep={() => {
+            done.current = true;
+            void dropDraft(key).then(flow.goOn);
+          }}
+        />
+      )}
       {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}
       {draft.method === 'by-eye' ? (
         <Choices
@@ -188,7 +202,7 @@ export function SagStep({ model, step }: StepProps) {
       ) : (
         <>
           <Pad
-            fields={draft.texts.map((text, i) => ({ id: String(i), label: '', text }))}
+            fields={draft.texts.map((text, i) => ({ id: String(i), label: '', name: stepTitle(step), text }))}
             active={active}
             unit={unit}
             last={last === undefined ? undefined : sizeText('sag', last)}
@@ -214,7 +228,13 @@ export function SagStep({ model, step }: StepProps) {
             onChoose={(clean) => setDraft({ ...draft, clean })}
           />
           {draft.method === 'straightedge-grouser' && draft.texts.length < 2 && (
-            <Button look="plain" onTap={() => setDraft({ ...draft, texts: [...draft.texts, ''] })}>
+            <Button
+              look="plain"
+              onTap={() => {
+                setDraft({ ...draft, texts: [...draft.texts, ''] });
+                setActive(draft.texts.length);
+              }}
+            >
               {sagAsk.another}
             </Button>
           )}

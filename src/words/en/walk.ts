@@ -101,6 +101,9 @@ export const step = {
   noted: (what: string, call: string): string => `${what}: ${call}`,
   opensMore: 'Open more here',
   toolAsk: 'Read with',
+  meanwhile: (now: string): string =>
+    `Meanwhile this was read in another tab: ${now}. Saving puts yours in its place.`,
+  keepThat: 'Keep that one',
   method: 'How it is measured',
   byEye: 'by eye',
   byEyeTitle: 'Judge the sag by eye',
