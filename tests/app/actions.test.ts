@@ -8,7 +8,7 @@ import { writeWalkFile } from '../../src/files/write-walk-file.ts';
 import { importFile } from '../../src/app/actions/import.ts';
 import { machineDraftKey, removeMachine, saveMachine } from '../../src/app/actions/machine.ts';
 import { put, save } from '../../src/app/actions/saved.ts';
-import { copySheet, saveSheet, sheetDraftKey } from '../../src/app/actions/sheets.ts';
+import { bookDraftKey, copyBook, saveBook } from '../../src/app/actions/books.ts';
 import { saveWork } from '../../src/app/actions/work.ts';
 import { backupAge, backupPreference } from '../../src/app/data/backup-age.ts';
 import { newId } from '../../src/app/data/moment.ts';
@@ -82,7 +82,7 @@ describe('copying', () => {
   const sheet = { v: 1 as const, name: 'Maker', items: [], sag: [], version: '2026-1' };
 
   it('[A15] a copy remembers which version of which sheet it came from', async () => {
-    const copied = await copySheet('limits/starting-x' as RecordKey<'limits'>, sheet, undefined);
+    const copied = await copyBook('limits', 'limits/starting-x' as RecordKey<'limits'>, sheet, undefined);
     expect(copied.ok && (await valueAt(copied.value))).toEqual({
       v: 1,
       name: 'copy of Maker',
@@ -95,10 +95,10 @@ describe('copying', () => {
   it('[A15] and of an own one its stamp', async () => {
     const key = 'limits/own' as RecordKey<'limits'>;
     const { version: _version, ...own } = sheet;
-    await saveSheet(key, own, sheetDraftKey(key));
+    await saveBook(key, own, bookDraftKey(key));
     const found = await store.read(key);
     const stamp = found.ok ? displayed(found.value)?.stamp : undefined;
-    const copied = await copySheet(key, own, stamp);
+    const copied = await copyBook('limits', key, own, stamp);
     expect(copied.ok && (await valueAt(copied.value))).toMatchObject({ origin: { key, version: stamp } });
   });
 });

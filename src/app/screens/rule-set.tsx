@@ -3,25 +3,17 @@ import { useMemo, useState } from 'preact/hooks';
 import type { RulesProblem } from '../../core/check-rules.ts';
 import { components } from '../../core/items.ts';
 import { ruleLanguage, type RuleSet } from '../../core/rules.ts';
-import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { componentNames } from '../../words/en/items.ts';
-import { rules as words, sheets } from '../../words/en/sheets.ts';
-import { copyRules, removeRules } from '../actions/rules.ts';
-import { nameOf, useBooks, type Book } from '../data/books.ts';
-import { tell } from '../data/notice.ts';
-import { bookPath, fromPath } from '../data/paths.ts';
+import { rules as words } from '../../words/en/sheets.ts';
+import { useBooks, type Book } from '../data/books.ts';
+import { fromPath } from '../data/paths.ts';
 import { problemsOf } from '../data/rules-problems.ts';
-import { notSavedLine } from '../data/saving.ts';
-import { Button, ButtonLink } from '../parts/button.tsx';
-import { Facts } from '../parts/facts.tsx';
 import { Fold } from '../parts/fold.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { fits, Search } from '../parts/search.tsx';
 import styles from '../parts/forms.module.css';
-import { BookLink } from './book-link.tsx';
-import { ClashNotice } from './clash-notice.tsx';
-import { ExportButton } from './export-button.tsx';
+import { BookScreen } from './book-screen.tsx';
 import { Gone } from './gone.tsx';
 import { componentOf, RuleCard, RuleProblems, ruleText } from './rule-card.tsx';
 import { RulesEdit } from './rules-edit.tsx';
@@ -47,63 +39,21 @@ interface OneSetProps {
 }
 
 function OneSet({ book, set, canEdit }: OneSetProps) {
-  const { route } = useLocation();
   const [search, setSearch] = useState('');
   const problems = useMemo(() => problemsOf(set), [set]);
-  const copy = async (): Promise<void> => {
-    const copied = await copyRules(book.key, set, book.stamp);
-    if (copied.ok) route(`${bookPath(copied.value)}/edit`);
-    else tell(notSavedLine(copied.error));
-  };
-  const remove = async (): Promise<void> => {
-    const removed = await removeRules(book.key);
-    if (removed.ok) tell(words.removed, removed.value);
-    else tell(notSavedLine(removed.error));
-  };
-  const { origin } = set;
   return (
-    <Screen
-      wide
-      title={nameOf(book)}
-      sub={book.own ? sheets.own : sheets.builtIn}
-      bar={
-        <>
-          <ButtonLink href="/rules">{common.back}</ButtonLink>
-          {canEdit ? (
-            <ButtonLink look="main" href={`${bookPath(book.key)}/edit`}>
-              {common.edit}
-            </ButtonLink>
-          ) : (
-            <Button look="main" onTap={() => void copy()}>
-              {words.copy}
-            </Button>
-          )}
-        </>
-      }
+    <BookScreen
+      book={book}
+      value={set}
+      words={words}
+      canEdit={canEdit}
+      describe={({ name, about = '', rules }) => [name, about, words.count(rules.length)]}
+      facts={[[words.rulesName, words.count(set.rules.length)]]}
     >
-      <ClashNotice<RuleSet>
-        recordKey={book.key}
-        clash={book.clash}
-        describe={({ name, about = '', rules }) => [name, about, words.count(rules.length)]}
-      />
-      {set.about !== undefined && <p>{set.about}</p>}
-      {!book.own && <p class={styles.soft}>{words.copyFirst}</p>}
       <RuleProblems problems={problems.filter(({ rule }) => rule === undefined)} />
-      <Facts
-        facts={[
-          [words.rulesName, words.count(set.rules.length)],
-          [sheets.originName, origin && <BookLink bookKey={origin.key} none="" />],
-          [sheets.versionName, origin?.version ?? set.version],
-        ]}
-      />
       <Search label={words.searchRule} text={search} onInput={setSearch} />
       <RuleList set={set} problems={problems} search={search} />
-      <div class={styles.pair}>
-        {canEdit && <Button onTap={() => void copy()}>{words.copy}</Button>}
-        <ExportButton keys={[book.key]} name={set.name} label={words.exportFile} />
-        {book.own && <Button onTap={() => void remove()}>{words.remove}</Button>}
-      </div>
-    </Screen>
+    </BookScreen>
   );
 }
 

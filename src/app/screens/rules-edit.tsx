@@ -5,8 +5,9 @@ import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { itemName } from '../../words/en/items.ts';
 import { rules as words } from '../../words/en/sheets.ts';
+import { bookDraftKey, saveBook } from '../actions/books.ts';
 import { dropDraft } from '../actions/saved.ts';
-import { rulesDraftKey, saveRules } from '../actions/rules.ts';
+
 import type { Book } from '../data/books.ts';
 import { tell } from '../data/notice.ts';
 import { bookPath } from '../data/paths.ts';
@@ -27,7 +28,7 @@ import { RuleFold } from './rule-fields.tsx';
 export function RulesEdit({ book, set }: { book: Book<'rules'>; set: RuleSet }) {
   const { route } = useLocation();
   const [start] = useState(() => rulesForm(set, book.stamp));
-  const draftKey = rulesDraftKey(book.key);
+  const draftKey = bookDraftKey(book.key);
   const [form, setForm] = useDraft(draftKey, start);
   const [faults, setFaults] = useState<RulesFaults>([]);
   const [search, setSearch] = useState('');
@@ -49,7 +50,7 @@ export function RulesEdit({ book, set }: { book: Book<'rules'>; set: RuleSet }) 
         forms.mend,
       );
     if (isTooLarge(made.value)) return refuse([], words.tooLarge);
-    const saved = await saveRules(book.key, made.value, draftKey);
+    const saved = await saveBook(book.key, made.value, draftKey);
     tell(saved.ok ? words.saved : notSavedLine(saved.error));
     if (saved.ok) route(bookPath(book.key), true);
   };

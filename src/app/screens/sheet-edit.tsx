@@ -5,8 +5,9 @@ import { makeKey, type Id } from '../../core/keys.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
+import { bookDraftKey, saveBook } from '../actions/books.ts';
 import { dropDraft } from '../actions/saved.ts';
-import { saveSheet, sheetDraftKey } from '../actions/sheets.ts';
+
 import type { Book } from '../data/books.ts';
 import { tell } from '../data/notice.ts';
 import { bookPath } from '../data/paths.ts';
@@ -30,7 +31,7 @@ interface SheetEditProps {
 export function SheetEdit({ book, rules }: SheetEditProps) {
   const { route } = useLocation();
   const [start] = useState(() => sheetForm(book?.value, book?.stamp, rules));
-  const draftKey = sheetDraftKey(book?.key);
+  const draftKey = bookDraftKey(book?.key);
   const [form, setForm] = useDraft(draftKey, start);
   const [faults, setFaults] = useState<SheetFaults>([]);
   const [isAsked, setAsked] = useState(false);
@@ -51,7 +52,7 @@ export function SheetEdit({ book, rules }: SheetEditProps) {
       return;
     }
     const key = book?.key ?? makeKey({ kind: 'limits', id: form.id as Id });
-    const saved = await saveSheet(key, made.value, draftKey);
+    const saved = await saveBook(key, made.value, draftKey);
     tell(saved.ok ? words.saved : notSavedLine(saved.error));
     if (saved.ok) route(bookPath(key), true);
   };
