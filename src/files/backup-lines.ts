@@ -2,12 +2,12 @@ import * as z from 'zod/mini';
 import type { Result } from '../core/result.ts';
 import type { Version } from '../core/versions.ts';
 import { crc32, crcText } from './crc32.ts';
-import { isStamped, readRecord } from './envelope.ts';
+import { backupFormat } from './document.ts';
+import { readVersion } from './envelope.ts';
 import type { FileError, RecordFault } from './file-error.ts';
-import { mostSealBytes } from './file-limits.ts';
+import { mostBackupRecordBytes } from './file-limits.ts';
 import { linesOf } from './lines.ts';
 import { decode, parseJson } from './text.ts';
-import { backupFormat } from './walk-file.ts';
 import { headLine } from './write-walk-file.ts';
 
 /** What a line of a backup holds: a version, one that cannot be taken, or the end of reading. */
@@ -18,6 +18,8 @@ export type Entry =
   | { readonly kind: 'end'; readonly count: number };
 
 const head = new TextEncoder().encode(headLine(backupFormat));
+/** A record with its comma. */
+const longestLine = mostBackupRecordBytes + 1;
 const comma = 0x2c;
 const closingBracket = 0x5d;
 
@@ -48,10 +50,8 @@ function readRecordLine(line: Uint8Array, progress: Progress): Entry {
   const index = progress.count;
   progress.count += 1;
   progress.crc = crc32(bytes, progress.crc);
-  const record = readRecord(raw.value, index, bytes.length);
-  if (!record.ok) return { kind: 'refused', fault: record.error };
-  if (isStamped(record.value)) return { kind: 'version', version: record.value };
-  return { kind: 'refused', fault: { kind: 'bad-stamp', key: record.value.key, index } };
+  const version = readVersion(raw.value, index, bytes.length);
+  return version.ok ? { kind: 'version', version: version.value } : { kind: 'refused', fault: version.error };
 }
 
 /** The last line closes the list, counts and sums up; the list is opened again to make it JSON. */
@@ -81,7 +81,7 @@ export async function* readBackupLines(chunks: AsyncIterable<Uint8Array>): Async
   let isHead = true;
   // The tail, or a line that does not read: nothing may come after it.
   let last: Entry | undefined;
-  for await (const line of linesOf(chunks, mostSealBytes)) {
+  for await (const line of linesOf(chunks, longestLine)) {
     if (isHead || line.length === 0) {
       isHead = false;
       continue;

@@ -6,7 +6,7 @@ import { err, ok, type Result } from '../core/result.ts';
 import { deviceOf, stampSchema } from '../core/stamp.ts';
 import { versionSchema, type RecordValue, type Version } from '../core/versions.ts';
 import type { RecordFault } from './file-error.ts';
-import { mostRecordBytes, mostSealBytes } from './file-limits.ts';
+import { mostBackupRecordBytes, mostSealBytes } from './file-limits.ts';
 
 /** A record that somebody wrote by hand: it gets its stamp where it is imported. */
 export interface Unstamped {
@@ -38,11 +38,14 @@ const nameOf = (raw: unknown, index: number): string =>
     ? raw.key
     : `#${index + 1}`;
 
-/**
- * Checks one record of a file: envelope, key, stamp and value. `index` counts from 0; `bytes` is what the record
- * takes as text.
- */
-export function readRecord(raw: unknown, index: number, bytes: number): Result<FileRecord, RecordFault> {
+/** What a record takes as text, and what it may take; a seal, which holds a whole walk, may take more. */
+export interface RecordSize {
+  readonly bytes: number;
+  readonly mostBytes: number;
+}
+
+/** Checks one record of a file: envelope, key, stamp and value. `index` counts from 0. */
+export function readRecord(raw: unknown, index: number, size: RecordSize): Result<FileRecord, RecordFault> {
   const at = { key: nameOf(raw, index), index };
   const parsed = envelopeSchema.safeParse(raw);
   if (!parsed.success) {
@@ -53,8 +56,8 @@ export function readRecord(raw: unknown, index: number, bytes: number): Result<F
   }
   const key = parseKey(at.key) && !isDemo(at.key) ? (at.key as RecordKey) : undefined;
   if (key === undefined) return err({ kind: 'bad-key', ...at });
-  const mostBytes = kindOf(key) === 'seal' ? mostSealBytes : mostRecordBytes;
-  if (bytes > mostBytes) return err({ kind: 'record-too-large', ...at, mostBytes });
+  const mostBytes = kindOf(key) === 'seal' ? mostSealBytes : size.mostBytes;
+  if (size.bytes > mostBytes) return err({ kind: 'record-too-large', ...at, mostBytes });
   const fault = parsed.data.value && recordFault(key, parsed.data.value);
   if (fault) return err({ kind: 'bad-record', ...at, ...fault, path: ['value', ...fault.path] });
   return stamped(key, parsed.data, at);
@@ -74,4 +77,12 @@ function stamped(
   const rest = { stamp, seen: seen ?? {}, by: by ?? (deviceOf(stamp) as string as Id) };
   if (!versionSchema.safeParse({ key, ...rest }).success) return err({ kind: 'bad-stamp', ...at });
   return ok({ key, ...(value && { value }), ...rest });
+}
+
+/** A record of a backup: a phone stamps whatever it makes. */
+export function readVersion(raw: unknown, index: number, bytes: number): Result<Version, RecordFault> {
+  const record = readRecord(raw, index, { bytes, mostBytes: mostBackupRecordBytes });
+  if (!record.ok) return record;
+  if (isStamped(record.value)) return ok(record.value);
+  return err({ kind: 'bad-stamp', key: record.value.key, index });
 }

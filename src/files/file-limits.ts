@@ -9,8 +9,17 @@ export const deepestDocument = 40;
 
 export const mostRecords = 100_000;
 
+/** Readings of one walk in a file; a full walk of a large machine has some hundred and fifty. */
+export const mostReadings = 2000;
+
+/** Versions of one key in a file; each side of a clash is scored. */
+export const mostSides = 100;
+
 /** What one record may take, as text; sync takes no larger ones either. */
 export const mostRecordBytes = 65_536;
+
+/** What a record of a backup may take: what is on a phone must come back, even if it could not be sent. */
+export const mostBackupRecordBytes = 1_048_576;
 
 /** What a seal may take: it holds a whole walk. */
 export const mostSealBytes = 524_288;

@@ -4,7 +4,7 @@ import { isReadKind, valueSchemas, type ReadKind } from '../core/records.ts';
 import { conditionSchema, leafSchemas } from '../core/rules.ts';
 import { schemaWords as words } from '../words/en/schema.ts';
 import { envelopeSchema } from './envelope.ts';
-import { walkFileSchema } from './walk-file.ts';
+import { walkFileSchema } from './document.ts';
 
 /** JSON Schema, as plain JSON. */
 export type JsonSchema = { readonly [name: string]: unknown };

@@ -1,9 +1,10 @@
 import { err, ok, type Result } from '../core/result.ts';
 import type { Version } from '../core/versions.ts';
 import { beginsAsBackup, headLength, readBackupLines } from './backup-lines.ts';
+import { walkFormat } from './document.ts';
 import type { FileError, RecordFault } from './file-error.ts';
 import { mostDocumentBytes, mostFaultsListed } from './file-limits.ts';
-import { readWalkFile, walkFormat, type FileContent } from './walk-file.ts';
+import { readWalkFile, type FileContent } from './walk-file.ts';
 
 /** A file that somebody chose; it can be read from its start more than once. */
 export interface FileSource {
@@ -74,12 +75,12 @@ async function openBackup(
 /** A backup whose lines somebody has laid out anew. */
 function fromDocument(content: FileContent): OpenedFile {
   if (content.format === walkFormat) return { kind: 'walk-file', ...content };
-  const { versions, refused } = content;
+  const { count, versions, refused } = content;
   const batches = async function* () {
     for (let at = 0; at < versions.length; at += versionsAtOnce)
       yield versions.slice(at, at + versionsAtOnce);
   };
-  return { kind: 'backup', count: versions.length + refused.length, refused, batches };
+  return { kind: 'backup', count, refused, batches };
 }
 
 async function read(source: FileSource, batches: Backup['batches']): Promise<Result<OpenedFile, FileError>> {

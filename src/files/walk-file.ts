@@ -1,24 +1,25 @@
-import * as z from 'zod/mini';
 import { canonicalJson } from '../core/canonical-json.ts';
-import { problemOf } from '../core/problem.ts';
+import { partsOf } from '../core/keys.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Version } from '../core/versions.ts';
 import { crc32, crcText } from './crc32.ts';
-import { isStamped, readRecord, type FileRecord, type Unstamped } from './envelope.ts';
+import { readDocument, walkFormat, type BackupDocument, type Format } from './document.ts';
+import { isStamped, readRecord, readVersion, type FileRecord, type Unstamped } from './envelope.ts';
 import type { FileError, RecordFault } from './file-error.ts';
-import { mostDocumentBytes, mostFaultsListed, mostRecords, mostSealBytes } from './file-limits.ts';
+import {
+  mostDocumentBytes,
+  mostFaultsListed,
+  mostReadings,
+  mostRecordBytes,
+  mostSides,
+} from './file-limits.ts';
 import { decode, parseJson } from './text.ts';
-
-/** The version of both formats that this build writes and the newest that it reads. */
-export const formatVersion = 1;
-export const walkFormat = 'sagline-walk';
-export const backupFormat = 'sagline-backup';
-export const formats = [walkFormat, backupFormat] as const;
-export type Format = (typeof formats)[number];
 
 /** What a file holds, checked. */
 export interface FileContent {
   readonly format: Format;
+  /** How many records the file holds, those that are refused and those that say the same among them. */
+  readonly count: number;
   readonly versions: readonly Version[];
   /** Written by hand: no stamp yet. Each key once. */
   readonly unstamped: readonly Unstamped[];
@@ -27,77 +28,70 @@ export interface FileContent {
   readonly refused: readonly RecordFault[];
 }
 
-const sealsSchema = z.optional(z.array(z.string().check(z.maxLength(mostSealBytes))));
+type Taken = Pick<FileContent, 'versions' | 'unstamped' | 'refused'>;
 
-export const walkFileSchema = z.strictObject({
-  $schema: z.optional(z.string()),
-  format: z.literal(walkFormat),
-  version: z.literal(formatVersion),
-  records: z.array(z.unknown()),
-  seals: sealsSchema,
-});
+const encoder = new TextEncoder();
+const bytesOf = (raw: unknown): Uint8Array => encoder.encode(JSON.stringify(raw));
 
-const backupSchema = z.strictObject({
-  format: z.literal(backupFormat),
-  version: z.literal(formatVersion),
-  records: z.array(z.unknown()),
-  seals: sealsSchema,
-  count: z.int(),
-  crc32: z.string(),
-});
-
-type Document = z.infer<typeof walkFileSchema> | z.infer<typeof backupSchema>;
-
-const isFormat = (format: unknown): format is Format => formats.some((each) => each === format);
-
-/** The head of a file: whose it is and of which version, before anything else is looked at. */
-function readDocument(raw: unknown): Result<Document, FileError> {
-  if (typeof raw !== 'object' || raw === null || !('format' in raw) || !isFormat(raw.format))
-    return err({ kind: 'wrong-format' });
-  if ('version' in raw && Number.isInteger(raw.version) && Number(raw.version) > formatVersion)
-    return err({ kind: 'newer-version', version: Number(raw.version) });
-  const parsed = (raw.format === walkFormat ? walkFileSchema : backupSchema).safeParse(raw);
-  if (!parsed.success) return err({ kind: 'bad-header', ...problemOf(parsed.error.issues, raw) });
-  const { records } = parsed.data;
-  if (records.length === 0) return err({ kind: 'no-records' });
-  if (records.length > mostRecords) return err({ kind: 'too-many', most: mostRecords });
-  return ok(parsed.data);
+/** Counts what scoring would have to weigh against each other; no walk has nearly as much. */
+function crowding(): (record: FileRecord) => FileError | undefined {
+  const counts = new Map<string, number>();
+  const isOver = (what: string, most: number): boolean => {
+    const count = (counts.get(what) ?? 0) + 1;
+    counts.set(what, count);
+    return count > most;
+  };
+  return ({ key }) => {
+    if (isOver(key, mostSides)) return { kind: 'too-many', most: mostSides };
+    const parts = partsOf(key);
+    const isCrowded = parts.kind === 'reading' && isOver(`of ${parts.walk}`, mostReadings);
+    return isCrowded ? { kind: 'too-many', most: mostReadings } : undefined;
+  };
 }
 
-interface Sorted {
-  readonly versions: Version[];
-  readonly byHand: Map<string, Unstamped>;
-}
-
-/** Puts a record where it belongs; the same written twice by hand is one, two values of one key are a fault. */
-function take(record: FileRecord, index: number, { versions, byHand }: Sorted): RecordFault | undefined {
-  if (isStamped(record)) {
-    versions.push(record);
-    return undefined;
-  }
+/** The same record written twice by hand is one; two values of one key are a fault. */
+function takeByHand(
+  record: Unstamped,
+  index: number,
+  byHand: Map<string, Unstamped>,
+): RecordFault | undefined {
   const other = byHand.get(record.key);
   byHand.set(record.key, record);
   if (!other || canonicalJson(other.value) === canonicalJson(record.value)) return undefined;
   return { kind: 'duplicate-record', key: record.key, index };
 }
 
-function readRecords(document: Document): Result<Sorted & { refused: RecordFault[] }, FileError> {
-  const sorted = { versions: [], byHand: new Map<string, Unstamped>(), refused: [] as RecordFault[] };
-  const encoder = new TextEncoder();
+/** Reads all records of a walk file, or says what is wrong with the first that is not right. */
+function readWalkRecords(records: readonly unknown[]): Result<Taken, FileError> {
+  const versions: Version[] = [];
+  const byHand = new Map<string, Unstamped>();
+  const crowded = crowding();
+  for (const [index, raw] of records.entries()) {
+    const record = readRecord(raw, index, { bytes: bytesOf(raw).length, mostBytes: mostRecordBytes });
+    if (!record.ok) return record;
+    const { value } = record;
+    if (isStamped(value)) versions.push(value);
+    const fault = isStamped(value) ? undefined : takeByHand(value, index, byHand);
+    const error = fault ?? crowded(value);
+    if (error) return err(error);
+  }
+  return ok({ versions, unstamped: [...byHand.values()], refused: [] });
+}
+
+/** Reads the records of a backup whose lines somebody has laid out anew. */
+function readBackupRecords(document: BackupDocument): Result<Taken, FileError> {
+  const versions: Version[] = [];
+  const refused: RecordFault[] = [];
   let crc = 0;
   for (const [index, raw] of document.records.entries()) {
-    const bytes = encoder.encode(JSON.stringify(raw));
+    const bytes = bytesOf(raw);
     crc = crc32(bytes, crc);
-    const record = readRecord(raw, index, bytes.length);
-    const fault = record.ok ? take(record.value, index, sorted) : record.error;
-    if (!fault) continue;
-    if (document.format === walkFormat) return err(fault);
-    if (sorted.refused.length < mostFaultsListed) sorted.refused.push(fault);
+    const version = readVersion(raw, index, bytes.length);
+    if (version.ok) versions.push(version.value);
+    else if (refused.length < mostFaultsListed) refused.push(version.error);
   }
-  const isWhole =
-    document.format === walkFormat ||
-    (document.count === document.records.length && document.crc32 === crcText(crc));
-  return isWhole ? ok(sorted) : err({ kind: 'damaged' });
+  const isWhole = document.count === document.records.length && document.crc32 === crcText(crc);
+  return isWhole ? ok({ versions, unstamped: [], refused }) : err({ kind: 'damaged' });
 }
 
 /**
@@ -110,11 +104,12 @@ export function readWalkFile(input: Uint8Array | string): Result<FileContent, Fi
   if (!text.ok) return text;
   const raw = parseJson(text.value);
   if (!raw.ok) return raw;
-  const document = readDocument(raw.value);
-  if (!document.ok) return document;
-  const records = readRecords(document.value);
-  if (!records.ok) return records;
-  const { versions, byHand, refused } = records.value;
-  const { format, seals = [] } = document.value;
-  return ok({ format, versions, unstamped: [...byHand.values()], seals, refused });
+  const read = readDocument(raw.value);
+  if (!read.ok) return read;
+  const document = read.value;
+  const taken =
+    document.format === walkFormat ? readWalkRecords(document.records) : readBackupRecords(document);
+  if (!taken.ok) return taken;
+  const { format, records, seals = [] } = document;
+  return ok({ format, count: records.length, ...taken.value, seals });
 }

@@ -2,7 +2,7 @@ import { isDemo } from '../core/keys.ts';
 import { ok, type Result } from '../core/result.ts';
 import type { Version } from '../core/versions.ts';
 import { crc32, crcText } from './crc32.ts';
-import { backupFormat } from './walk-file.ts';
+import { backupFormat } from './document.ts';
 import { headLine, lineBreak, recordText } from './write-walk-file.ts';
 
 /**

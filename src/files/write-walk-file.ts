@@ -1,7 +1,7 @@
 import { isDemo } from '../core/keys.ts';
 import { assert } from '../core/result.ts';
 import type { FileRecord } from './envelope.ts';
-import { formatVersion, walkFormat, type Format } from './walk-file.ts';
+import { formatVersion, walkFormat, type Format } from './document.ts';
 
 /** Both formats stand one record to a line, so that they can be read, compared and mended line by line. */
 export const headLine = (format: Format): string =>

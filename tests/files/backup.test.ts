@@ -177,7 +177,7 @@ describe('damage', () => {
     const noText = bytes.slice();
     noText[120] = 0xff;
     expect(await errorOf(noText)).toEqual({ kind: 'damaged' });
-    const endless = `${(await backupOf(many(1))).split('\n')[0]}\n${'x'.repeat(600_000)}`;
+    const endless = `${(await backupOf(many(1))).split('\n')[0]}\n${'x'.repeat(1_100_000)}`;
     expect(await errorOf(endless)).toEqual({ kind: 'damaged' });
   });
 
@@ -196,9 +196,20 @@ describe('damage', () => {
 
   test('[F13] a backup takes no record by hand, since a phone stamps what it makes', async () => {
     const byHand = { key: machineKey, value: machine } as unknown as Version;
-    const { versions, refused } = await backup(await backupOf([byHand, version(lugKey, lug)]));
-    expect(versions).toHaveLength(1);
-    expect(refused).toEqual([{ kind: 'bad-stamp', key: machineKey, index: 0 }]);
+    const text = await backupOf([byHand, version(lugKey, lug)]);
+    for (const each of [text, JSON.stringify(JSON.parse(text))]) {
+      const { versions, refused, count } = await backup(each);
+      expect([versions.length, count]).toEqual([1, 2]);
+      expect(refused).toEqual([{ kind: 'bad-stamp', key: machineKey, index: 0 }]);
+    }
+  });
+
+  test('[F13] what is on a phone comes back, even if it is too large to be sent', async () => {
+    const large = version(machineKey, { v: 2, blob: 'x'.repeat(1_000_000) });
+    const text = await backupOf([large]);
+    for (const each of [text, JSON.stringify(JSON.parse(text))]) {
+      expect(await backup(each)).toMatchObject({ versions: [large], refused: [] });
+    }
   });
 
   test('[F13] at most a hundred refused records are listed', async () => {

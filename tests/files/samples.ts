@@ -4,7 +4,7 @@ import { idSchema, keySchema, makePlace, type Id, type RecordKey } from '../../s
 import { deviceIdOf, makeStamp } from '../../src/core/stamp.ts';
 import type { RecordValue, Version } from '../../src/core/versions.ts';
 import type { FileRecord } from '../../src/files/envelope.ts';
-import { walkFormat } from '../../src/files/walk-file.ts';
+import { walkFormat } from '../../src/files/document.ts';
 
 export const keyOf = (text: string): RecordKey => keySchema.parse(text);
 

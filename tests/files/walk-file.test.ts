@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readWalkFile, walkFormat } from '../../src/files/walk-file.ts';
+import { walkFormat } from '../../src/files/document.ts';
+import { readWalkFile } from '../../src/files/walk-file.ts';
 import { writeWalkFile } from '../../src/files/write-walk-file.ts';
 import { fileErrorLine } from '../../src/words/en/file-errors.ts';
 import {
@@ -304,6 +305,20 @@ describe('records', () => {
       index: 0,
       mostBytes: 65_536,
     });
+  });
+
+  test('[F6] no walk has more than 2000 readings, and no record more than 100 sides', () => {
+    const readings = (count: number) =>
+      Array.from({ length: count }, (_, n) => ({
+        key: `reading/w${n % 2}/left.track/lug-depth/${n}`,
+        value: lug,
+      }));
+    expect(contentOf(fileOf(readings(4000))).count).toBe(4000);
+    expect(errorOf(fileOf(readings(4001)))).toEqual({ kind: 'too-many', most: 2000 });
+    const sides = (count: number) =>
+      Array.from({ length: count }, (_, n) => version(machineKey, machine, n + 1));
+    expect(contentOf(fileOf([...sides(100), ...readings(1)])).count).toBe(101);
+    expect(errorOf(fileOf(sides(101)))).toEqual({ kind: 'too-many', most: 100 });
   });
 
   test('[F6] a seal may take 512 kB', () => {
