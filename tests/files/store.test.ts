@@ -88,7 +88,7 @@ describe('files and the phone', () => {
           await take(phone, writeWalkFile(once));
           expect(await everything(phone)).toEqual(once);
         }),
-        { numRuns: 30 },
+        { numRuns: 15 },
       );
     },
   );
@@ -101,7 +101,7 @@ describe('files and the phone', () => {
         for (const list of [other, one]) await take(b, writeWalkFile(list));
         expect(await everything(a)).toEqual(await everything(b));
       }),
-      { numRuns: 30 },
+      { numRuns: 15 },
     );
   });
 
