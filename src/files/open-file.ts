@@ -4,7 +4,7 @@ import { beginsAsBackup, headLength, readBackupLines } from './backup-lines.ts';
 import { walkFormat } from './document.ts';
 import type { FileError, RecordFault } from './file-error.ts';
 import { mostDocumentBytes, mostFaultsListed } from './file-limits.ts';
-import { readWalkFile, type FileContent } from './walk-file.ts';
+import { readInSteps, type FileContent } from './walk-file.ts';
 
 /** A file that somebody chose; it can be read from its start more than once. */
 export interface FileSource {
@@ -83,11 +83,22 @@ function fromDocument(content: FileContent): OpenedFile {
   return { kind: 'backup', count, refused, batches };
 }
 
+const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/** Reads a whole document, and lets the screen answer in between. */
+async function readDocument(bytes: Uint8Array): Promise<Result<OpenedFile, FileError>> {
+  const steps = readInSteps(bytes);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value.ok ? ok(fromDocument(step.value.value)) : step.value;
+    await pause();
+  }
+}
+
 async function read(source: FileSource, batches: Backup['batches']): Promise<Result<OpenedFile, FileError>> {
   if (beginsAsBackup(await readStart(source, headLength))) return openBackup(source, batches);
   if (source.size > mostDocumentBytes) return err({ kind: 'too-large', mostBytes: mostDocumentBytes });
-  const content = readWalkFile(await readStart(source, mostDocumentBytes + 1));
-  return content.ok ? ok(fromDocument(content.value)) : content;
+  return readDocument(await readStart(source, mostDocumentBytes + 1));
 }
 
 /**

@@ -1,5 +1,5 @@
 import { canonicalJson } from '../core/canonical-json.ts';
-import { partsOf } from '../core/keys.ts';
+import { isKind, partsOf } from '../core/keys.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { Version } from '../core/versions.ts';
 import { crc32, crcText } from './crc32.ts';
@@ -30,6 +30,9 @@ export interface FileContent {
 
 type Taken = Pick<FileContent, 'versions' | 'unstamped' | 'refused'>;
 
+const recordsAtOnce = 200;
+const isPause = (index: number): boolean => index % recordsAtOnce === recordsAtOnce - 1;
+
 const encoder = new TextEncoder();
 const bytesOf = (raw: unknown): Uint8Array => encoder.encode(JSON.stringify(raw));
 
@@ -43,8 +46,7 @@ function crowding(): (record: FileRecord) => FileError | undefined {
   };
   return ({ key }) => {
     if (isOver(key, mostSides)) return { kind: 'too-many', most: mostSides };
-    const parts = partsOf(key);
-    const isCrowded = parts.kind === 'reading' && isOver(`of ${parts.walk}`, mostReadings);
+    const isCrowded = isKind(key, 'reading') && isOver(partsOf(key).walk, mostReadings);
     return isCrowded ? { kind: 'too-many', most: mostReadings } : undefined;
   };
 }
@@ -61,8 +63,11 @@ function takeByHand(
   return { kind: 'duplicate-record', key: record.key, index };
 }
 
+/** Reading, with a pause now and then in which others can work. */
+type Steps<T> = Generator<undefined, Result<T, FileError>, undefined>;
+
 /** Reads all records of a walk file, or says what is wrong with the first that is not right. */
-function readWalkRecords(records: readonly unknown[]): Result<Taken, FileError> {
+function* readWalkRecords(records: readonly unknown[]): Steps<Taken> {
   const versions: Version[] = [];
   const byHand = new Map<string, Unstamped>();
   const crowded = crowding();
@@ -74,12 +79,13 @@ function readWalkRecords(records: readonly unknown[]): Result<Taken, FileError> 
     const fault = isStamped(value) ? undefined : takeByHand(value, index, byHand);
     const error = fault ?? crowded(value);
     if (error) return err(error);
+    if (isPause(index)) yield;
   }
   return ok({ versions, unstamped: [...byHand.values()], refused: [] });
 }
 
 /** Reads the records of a backup whose lines somebody has laid out anew. */
-function readBackupRecords(document: BackupDocument): Result<Taken, FileError> {
+function* readBackupRecords(document: BackupDocument): Steps<Taken> {
   const versions: Version[] = [];
   const refused: RecordFault[] = [];
   let crc = 0;
@@ -89,16 +95,14 @@ function readBackupRecords(document: BackupDocument): Result<Taken, FileError> {
     const version = readVersion(raw, index, bytes.length);
     if (version.ok) versions.push(version.value);
     else if (refused.length < mostFaultsListed) refused.push(version.error);
+    if (isPause(index)) yield;
   }
   const isWhole = document.count === document.records.length && document.crc32 === crcText(crc);
   return isWhole ? ok({ versions, unstamped: [], refused }) : err({ kind: 'damaged' });
 }
 
-/**
- * Reads a walk file, limit sheet, rule set or (up to 25 MB) backup, from its bytes or its text. Never throws,
- * whatever the file holds; time and memory are bounded by its size.
- */
-export function readWalkFile(input: Uint8Array | string): Result<FileContent, FileError> {
+/** Reads a file as `readWalkFile` does, and pauses between every 200 records. */
+export function* readInSteps(input: Uint8Array | string): Steps<FileContent> {
   if (input.length > mostDocumentBytes) return err({ kind: 'too-large', mostBytes: mostDocumentBytes });
   const text = typeof input === 'string' ? ok(input.replace(/^\uFEFF/, '')) : decode(input);
   if (!text.ok) return text;
@@ -107,9 +111,22 @@ export function readWalkFile(input: Uint8Array | string): Result<FileContent, Fi
   const read = readDocument(raw.value);
   if (!read.ok) return read;
   const document = read.value;
-  const taken =
-    document.format === walkFormat ? readWalkRecords(document.records) : readBackupRecords(document);
+  const taken = yield* document.format === walkFormat
+    ? readWalkRecords(document.records)
+    : readBackupRecords(document);
   if (!taken.ok) return taken;
   const { format, records, seals = [] } = document;
   return ok({ format, count: records.length, ...taken.value, seals });
+}
+
+/**
+ * Reads a walk file, limit sheet, rule set or (up to 25 MB) backup, from its bytes or its text. Never throws,
+ * whatever the file holds; time and memory are bounded by its size.
+ */
+export function readWalkFile(input: Uint8Array | string): Result<FileContent, FileError> {
+  const steps = readInSteps(input);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 }

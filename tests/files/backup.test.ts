@@ -236,6 +236,19 @@ describe('opening a file', () => {
     });
   });
 
+  test('[F14] while a long file is read, the screen can answer', async () => {
+    let answered = 0;
+    const answering = setInterval(() => (answered += 1));
+    const records = Array.from({ length: 2000 }, (_, n) => ({
+      key: `contract/${n}` as typeof machineKey,
+      value: { n },
+    }));
+    const file = await opened(writeWalkFile(records), 1_000_000);
+    clearInterval(answering);
+    expect(file).toMatchObject({ kind: 'walk-file', count: 2000 });
+    expect(answered).toBeGreaterThan(3);
+  });
+
   test('[F14] a large file that is no backup is not read', async () => {
     let read = 0;
     const source: FileSource = {
