@@ -1,7 +1,7 @@
 import type { Id, RecordKey } from '../core/keys.ts';
 import type { Result } from '../core/result.ts';
 import type { DeviceId, Stamp } from '../core/stamp.ts';
-import type { Change, Version } from '../core/versions.ts';
+import type { Change, RecordValue, Version } from '../core/versions.ts';
 import type { StorageError } from './errors.ts';
 import type { DraftRow, PhotoRow, RecordRow } from './schema.ts';
 import type { Status } from './status.ts';
@@ -10,7 +10,16 @@ import type { Status } from './status.ts';
 export type Stored<T> = Result<T, StorageError>;
 
 /** What a record is to be from now on; `decides` says that the person saw all sides of a clash, and settles it. */
-export type Write = Change & { readonly decides?: true };
+export type Write = (Change | Edit) & { readonly decides?: true };
+
+/**
+ * A change of what is there, worked out inside the transaction, so that two tabs do not undo each other. It gets
+ * the displayed value, undefined where there is none or it was removed; it may be called twice, and awaits nothing.
+ */
+export interface Edit {
+  readonly key: RecordKey;
+  readonly edit: (value: RecordValue | undefined) => RecordValue;
+}
 
 export interface WriteOptions {
   /** Drafts that become these records; they leave in the same transaction. */

@@ -9,6 +9,7 @@ import {
   nextVersion,
   sameValue,
   valueVersion,
+  type Change,
   type Version,
 } from '../core/versions.ts';
 import { readClock, type Random } from './clock.ts';
@@ -74,8 +75,8 @@ function planWrites(
     const set = after.get(write.key) ?? [];
     const refusal = refusalOf(set, write);
     if (refusal !== undefined) return err(refusal);
-    const version = nextVersion(set, write, { device: clock.device, counter, by });
     const shown = displayed(set);
+    const version = nextVersion(set, changeOf(write, shown), { device: clock.device, counter, by });
     const isNews = shown === undefined || isClash(set) || !sameValue(shown, version);
     made.push(isNews ? version : shown);
     if (!isNews) continue;
@@ -84,6 +85,9 @@ function planWrites(
   }
   return ok({ made, revisions: revisionsOf(before, after), counter });
 }
+
+const changeOf = (write: Write, shown: Version | undefined): Change =>
+  'edit' in write ? { key: write.key, value: write.edit(shown?.value) } : write;
 
 function refusalOf(set: VersionSet, { key, decides }: Write): NotEditable | undefined {
   if (set.some(({ value }) => value !== undefined && isNewer(value, valueVersion)))

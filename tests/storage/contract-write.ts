@@ -266,6 +266,24 @@ export const writeCases: readonly Case[] = [
       same(store.status.current(), 'open', 'status');
     },
   },
+  {
+    title: '[S16] two tabs that edit one record at once undo nothing of each other',
+    run: async (lab) => {
+      const [one, two] = [lab.open(), lab.open()];
+      const add = (name: string) => ({
+        key: walk,
+        edit: (now: object | undefined) => ({ v: 1, ...now, [name]: true }),
+      });
+      const names = ['a', 'b', 'c', 'd', 'e', 'f'];
+      await Promise.all(names.map((name, at) => (at % 2 ? one : two).write([add(name)])));
+      const [left] = good(await one.read(walk));
+      same(left?.value, { v: 1, a: true, b: true, c: true, d: true, e: true, f: true }, 'every edit');
+      same(good(await two.write([add('a')])), [left], 'what changes nothing makes no version');
+      good(await one.write([{ key: walk, removed: true }]));
+      const [anew] = good(await two.write([add('anew')]));
+      same(anew?.value, { v: 1, anew: true }, 'after a removal there is nothing to start from');
+    },
+  },
 ];
 
 const fails = (work: Promise<unknown>): Promise<string> =>
