@@ -64,18 +64,6 @@ export function samplesNeeded(item: Item, walk: Walk): number {
   return Math.max(1, item.ask.samples[walk.depth]);
 }
 
-/** The items of a group on a machine, those that the walk needs, in the order of the catalogue. */
-export function itemsInGroup(
-  group: GroupId,
-  component: Component,
-  machine: Machine,
-  walk: Walk,
-): readonly Item[] {
-  return itemsOf(component, machine.shape).filter(
-    (item) => groupOf(item, machine.shape) === group && isNeeded(item, walk),
-  );
-}
-
 /** The reading item under which the pass of a group is stored. */
 export const passItem = (group: GroupId, raised: boolean): string =>
   raised ? `pass-${group}-raised` : `pass-${group}`;

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Stored } from '../../storage/store.ts';
 import { store } from './phone.ts';
 
@@ -15,23 +15,27 @@ export function useLive<T>(
   query: () => Promise<Stored<T>>,
 ): Live<T> {
   const [answer, setAnswer] = useState<{ id: string; live: Live<T> }>();
+  // The id names the question: a new closure for the same one is no reason to ask again.
+  const question = useRef({ query, prefixes });
+  question.current = { query, prefixes };
   useEffect(() => {
     let current = true;
     let asked = 0;
     const ask = async (): Promise<void> => {
       asked += 1;
       const mine = asked;
-      const result = await query();
+      const result = await question.current.query();
       if (!current || mine !== asked) return;
       setAnswer({ id, live: result.ok ? { value: result.value } : { error: result.error.kind } });
     };
-    const stops = prefixes.map((prefix) => store.changes.subscribe(prefix, () => void ask()));
+    const stops = question.current.prefixes.map((prefix) =>
+      store.changes.subscribe(prefix, () => void ask()),
+    );
     void ask();
     return () => {
       current = false;
       for (const stop of stops) stop();
     };
-    // The id names the query: a new closure for the same question is no reason to ask again.
   }, [id]);
   return answer?.id === id ? answer.live : undefined;
 }

@@ -9,12 +9,14 @@ export function useDraft<T extends object>(key: string, initial: T): readonly [T
   // While nothing is typed the record speaks, also when another tab changes it meanwhile.
   const [value, setValue] = useState<T>();
   const touched = useRef(false);
+  const from = useRef(initial);
+  from.current = initial;
   useEffect(() => {
     let current = true;
     void store.drafts.get(key).then((answer) => {
       const kept = answer.ok ? answer.value : undefined;
       if (current && !touched.current && typeof kept === 'object' && kept !== null) {
-        setValue({ ...initial, ...kept });
+        setValue({ ...from.current, ...kept });
       }
     });
     return () => {

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { LengthUnit } from '../../core/quantity.ts';
 import { pad } from '../../words/en/pad.ts';
 import { unitShort } from '../../words/en/choices.ts';
+import { typedHints } from '../../words/en/typed.ts';
 import styles from './pad.module.css';
 
 export interface PadField {
@@ -35,7 +36,8 @@ const rows = [
  */
 export function Pad({ fields, active, unit, last, onText, onActive, onNext }: PadProps) {
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
-  useEffect(() => inputs.current[active]?.focus({ preventScroll: true }), [active, fields[active]?.id]);
+  const id = fields[active]?.id;
+  useEffect(() => inputs.current[active]?.focus({ preventScroll: true }), [active, id]);
   const text = fields[active]?.text ?? '';
   const press = (key: string): void => onText(active, `${text}${key}`);
   const erase = (): void => onText(active, text.slice(0, -1));
@@ -69,7 +71,7 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
         ))}
       </div>
       <div class={styles.under}>
-        <span>{text === '' ? '' : pad.draft}</span>
+        <span>{text === '' ? typedHints[unit] : pad.draft}</span>
         {last !== undefined && <span>{pad.last(last)}</span>}
       </div>
       <Keys fraction={fraction} press={press} erase={erase} />

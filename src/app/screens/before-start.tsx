@@ -39,7 +39,7 @@ import { HelpDrawing } from './help-drawing.tsx';
 
 const clean = ['clean', 'working-dirt', 'packed'] as const;
 
-type Draft = Omit<Partial<Record<keyof Walk & string, string>>, never>;
+type Draft = Readonly<Record<string, string>>;
 
 const start: Draft = {
   purpose: 'jobsite',

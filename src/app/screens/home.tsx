@@ -12,6 +12,7 @@ import { machinePath, walkPath } from '../data/paths.ts';
 import { Button, ButtonLink, RowLink, RowText } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
+import { BackupNotice } from './backup-notice.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
 import styles from '../parts/parts.module.css';
 
@@ -31,6 +32,7 @@ export function Home() {
       }
     >
       <UpdateOffer />
+      <BackupNotice />
       {lists && <Lists lists={lists} />}
       <div class={styles.group}>
         <ButtonLink look="plain" href="/sheets">

@@ -7,7 +7,7 @@ import { common } from '../../words/en/common.ts';
 import { findingLabel } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
-import { cleanlinessWords, postureWords, sagAsk, sagMethodWords } from '../../words/en/sag.ts';
+import { cleanlinessWords, postureWords, sagAsk, sagMethodWords, travelWords } from '../../words/en/sag.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
 import { dropDraft } from '../actions/saved.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
@@ -19,7 +19,7 @@ import { pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { Choices } from '../parts/choices.tsx';
+import { Choices, Toggle } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
 import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
 import { Pad } from '../parts/pad.tsx';
@@ -37,6 +37,8 @@ interface Draft {
   readonly method: Method;
   readonly clean: Cleanliness;
   readonly span: string;
+  readonly travel: 'forward' | 'reverse' | undefined;
+  readonly coasted: boolean;
 }
 
 const raised = new Set<SagMethod>(['frame-to-shoe', 'frame-to-track', 'roller-gap']);
@@ -61,6 +63,8 @@ export function SagStep({ model, step }: StepProps) {
       sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
     clean: sag?.clean ?? model.walk.clean ?? 'clean',
     span: sag?.spanMm === undefined ? '' : formatter.value.field(sag.spanMm, unit),
+    travel: sag?.travel,
+    coasted: sag?.coasted ?? false,
   };
   const [draft, setDraft] = useDraft<Draft>(key, initial);
   const [active, setActive] = useState(0);
@@ -73,6 +77,8 @@ export function SagStep({ model, step }: StepProps) {
     draft.method !== initial.method ||
     draft.clean !== initial.clean ||
     draft.span !== initial.span ||
+    draft.travel !== initial.travel ||
+    draft.coasted !== initial.coasted ||
     draft.texts.some((text, i) => text !== initial.texts[i]);
   const done = useRef(false);
   const isOverwritten = useMeanwhile(initial.texts.join(' '), draft !== initial) && !done.current;
@@ -92,6 +98,8 @@ export function SagStep({ model, step }: StepProps) {
         posture: spec?.posture ?? (raised.has(method) ? 'raised' : 'ground'),
         clean: draft.clean,
         ...(span.kind === 'length' && { spanMm: span.mm }),
+        ...(draft.travel && { travel: draft.travel }),
+        ...(draft.coasted && { coasted: true }),
         ...(spec?.loadN !== undefined && { loadN: spec.loadN }),
       },
       tool: method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
@@ -247,6 +255,18 @@ export function SagStep({ model, step }: StepProps) {
               onInput={(span) => setDraft({ ...draft, span })}
             />
           )}
+          <Choices
+            title={sagAsk.travel}
+            narrow
+            chosen={draft.travel}
+            options={(['forward', 'reverse'] as const).map((value) => ({ value, label: travelWords[value] }))}
+            onChoose={(travel) => setDraft({ ...draft, travel })}
+          />
+          <Toggle
+            label={travelWords.coasted}
+            on={draft.coasted}
+            onTap={() => setDraft({ ...draft, coasted: !draft.coasted })}
+          />
           <HelpButton topic={draft.method} />
         </>
       )}

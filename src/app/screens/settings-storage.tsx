@@ -8,9 +8,10 @@ import { Section } from '../parts/screen.tsx';
 // Some engines and every private window lack the whole of it (WebKitGTK), so nothing may lean on it.
 const manager = (): Partial<StorageManager> => (navigator as Partial<Navigator>).storage ?? {};
 
-const isIos = 'standalone' in navigator;
-const isInstalled = (): boolean =>
-  (isIos && navigator.standalone === true) || matchMedia('(display-mode: standalone)').matches;
+/** Only iOS says so itself. */
+const iosStandalone = (navigator as { readonly standalone?: boolean }).standalone;
+const isIos = iosStandalone !== undefined;
+const isInstalled = (): boolean => iosStandalone === true || matchMedia('(display-mode: standalone)').matches;
 
 const bytesPerMegabyte = 1e6;
 

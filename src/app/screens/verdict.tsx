@@ -4,12 +4,13 @@ import { flipsOf } from '../../core/flips.ts';
 import { parkingNotAsked } from '../../core/groups.ts';
 import { factsOf, type ItemOutcome } from '../../core/score.ts';
 import { shownCall } from '../../core/verdict.ts';
-import { callWords, meanwhileWords } from '../../words/en/calls.ts';
+import { callWords, meanwhileWords, openCall } from '../../words/en/calls.ts';
 import { common } from '../../words/en/common.ts';
 import { purposeWords } from '../../words/en/choices.ts';
 import { openWords } from '../../words/en/open.ts';
 import { verdict as words } from '../../words/en/verdict.ts';
 import { walk } from '../../words/en/walk.ts';
+import { exportWalk } from '../actions/files.ts';
 import { finishWalk, reopenWalk } from '../actions/walk.ts';
 import { outcomePlace } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
@@ -56,7 +57,7 @@ export function Verdict({ model }: { model: WalkModel }) {
         <div class={styles.column}>
           <section class={styles.big} role="status" aria-label={words.title}>
             <CallMark call={call} size={34} />
-            <span>{call === 'open' ? words.notRunWhileOpen : callWords[call].line}</span>
+            <span>{call === 'open' ? openCall.line : callWords[call].line}</span>
             <span>
               {words.meanwhile(meanwhileWords[verdict.meanwhile].word)}.{' '}
               {meanwhileWords[verdict.meanwhile].line}
@@ -93,6 +94,9 @@ export function Verdict({ model }: { model: WalkModel }) {
               ))}
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
+          <Button look="plain" onTap={() => void exportWalk(model.key)}>
+            {words.exportFile}
+          </Button>
           {finished && (
             <Button look="plain" onTap={() => void reopenWalk(model.key)}>
               {walk.reopen}
@@ -168,11 +172,10 @@ function gathered(outcomes: readonly ItemOutcome[]): readonly (readonly [string,
 
 /** The one re-measurement that could turn the verdict, and by how much. */
 function Flips({ model }: { model: WalkModel }) {
-  const { input } = model.assembled;
-  const flips = useMemo(
-    () => (input.rules ? flipsOf(factsOf(input), input.rules, model.scored) : []),
-    [model],
-  );
+  const flips = useMemo(() => {
+    const { input } = model.assembled;
+    return input.rules ? flipsOf(factsOf(input), input.rules, model.scored) : [];
+  }, [model]);
   const [first] = flips;
   if (!first) return <p class={styles.quiet}>{words.noFlip}</p>;
   const { state, byMm } = first;

@@ -49,7 +49,7 @@ function Resume({ model }: { model: WalkModel }) {
       const to = model.walk.finishedAt === undefined ? (left ?? todo)?.id : undefined;
       route(walkPath(model.key, to ?? 'verdict'), true);
     });
-  }, []);
+  }, [model, route]);
   return (
     <Screen title={common.loading}>
       <span />

@@ -30,6 +30,3 @@ export const openCall: Explained = {
   word: 'open',
   line: 'Nothing bad was found, but something that could stop it is not known yet.',
 };
-
-/** Which way an `adjust` goes. */
-export const adjustWords = { tighten: 'tighten', ease: 'ease' } as const;

@@ -39,10 +39,6 @@ export function questionLine(itemId: string, params: Params, format: Formatter, 
   }
 }
 
-/** A reading that grew back since the last walk. */
-export const betterThanLast = (now: string, last: string): string =>
-  `Last walk it read ${last}, now ${now}; parts do not grow back. Was it changed or turned, or is this another place?`;
-
 export const meterWentBack = (now: string, last: string): string =>
   `The hour meter shows ${now}, but it showed ${last} before. Was the meter changed?`;
 

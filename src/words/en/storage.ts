@@ -5,14 +5,6 @@ export interface StorageWords {
   readonly button?: string;
 }
 
-/** In one line beside the work. */
-export const saveStates = {
-  saved: 'Saved on this phone',
-  saving: 'Saving …',
-  waiting: 'Waiting to be saved',
-  notSaved: 'Not saved',
-} as const;
-
 export const storageStates = {
   opening: { title: 'Opening …', line: 'Your walks are being opened.' },
   slow: {

@@ -10,7 +10,6 @@ export const verdict = {
   notSeen: 'Not seen',
   openTitle: 'Open',
   openLine: 'Not known yet. An open item never makes the call milder.',
-  notRunWhileOpen: 'Not called run: something that could park it is not known.',
   runExcept: (items: string): string => `run; not seen: ${items}`,
   shortLeaves: (items: string): string => `A short walk does not look at: ${items}.`,
   nothingOpen: 'Everything that this walk asks for is known.',
