@@ -4,9 +4,14 @@ import styles from './forms.module.css';
 import parts from './parts.module.css';
 
 /** Where a figure is from and how far it can be trusted, in words. */
-export const SourceLine = ({ source }: { source: Source }) => (
-  <span class={styles.soft}>
-    <span class={isSoft(source) ? parts.mark : ''}>{sourceMarkWords[source.mark]}</span>
-    {source.text === '' ? '' : `: ${source.text}`}
-  </span>
-);
+export function SourceLine({ source: { mark, text } }: { source: Source }) {
+  const word = sourceMarkWords[mark];
+  // Some texts say it themselves: `Common practice, no source`.
+  const isSaid = text.toLowerCase().startsWith(word);
+  return (
+    <span class={styles.soft}>
+      {!isSaid && <span class={isSoft({ mark, text }) ? parts.mark : ''}>{word}</span>}
+      {isSaid || text === '' ? text : `: ${text}`}
+    </span>
+  );
+}

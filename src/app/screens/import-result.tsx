@@ -14,7 +14,7 @@ const mostFaults = 10;
 /** What came of an import, in sentences, and the way to what came in. */
 export function ImportResult({ result }: { result: Imported }) {
   const [title, ...lines] = linesOf(result);
-  const arrived = result.kind === 'done' ? result.arrived.slice(0, mostLinks) : [];
+  const arrived = result.kind === 'done' ? onceEach(result.arrived).slice(0, mostLinks) : [];
   return (
     <section class={parts.banner} role="status">
       <strong>{title}</strong>
@@ -27,6 +27,11 @@ export function ImportResult({ result }: { result: Imported }) {
     </section>
   );
 }
+
+/** A record may come in several versions; the last one names it. */
+const onceEach = (arrived: readonly Arrived[]): readonly Arrived[] => [
+  ...new Map(arrived.map((each) => [each.key, each])).values(),
+];
 
 function linesOf(result: Imported): readonly string[] {
   switch (result.kind) {

@@ -2,6 +2,7 @@ import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { makeKey, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
+import type { Version } from '../../core/versions.ts';
 import { common } from '../../words/en/common.ts';
 import { forms } from '../../words/en/forms.ts';
 import { machineForm } from '../../words/en/machine.ts';
@@ -22,7 +23,9 @@ import { useDraft } from '../data/use-draft.ts';
 import { valueOf } from '../data/live.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { ClashNotice } from './clash-notice.tsx';
 import { Gone } from './gone.tsx';
+import { describeMachine } from './machine-facts.tsx';
 import { MachineFields } from './machine-fields.tsx';
 
 /** Adds a machine or changes one. */
@@ -30,18 +33,19 @@ export function MachineEdit() {
   const { path } = useLocation();
   const key = path === '/machine/new' ? undefined : fromPath('machine', path)?.key;
   const found = valueOf(useRecord<Machine>(key));
-  if (path === '/machine/new') return <MachineForm before={undefined} known={undefined} />;
+  if (path === '/machine/new') return <MachineForm before={undefined} known={undefined} clash={[]} />;
   if (!found) return <Screen title={machineForm.editTitle}>{null}</Screen>;
   if (!found.value) return <Gone />;
-  return <MachineForm key={key} before={found.value} known={key} />;
+  return <MachineForm key={key} before={found.value} known={key} clash={found.clash} />;
 }
 
 interface MachineFormProps {
   readonly before: Machine | undefined;
   readonly known: RecordKey<'machine'> | undefined;
+  readonly clash: readonly Version[];
 }
 
-function MachineForm({ before, known }: MachineFormProps) {
+function MachineForm({ before, known, clash }: MachineFormProps) {
   const { route } = useLocation();
   // Made when the form opens, so that a second tap saves the same machine again and not another.
   const [key] = useState(() => known ?? makeKey({ kind: 'machine', id: newId() }));
@@ -90,6 +94,7 @@ function MachineForm({ before, known }: MachineFormProps) {
         </>
       }
     >
+      {known && <ClashNotice recordKey={known} clash={clash} describe={describeMachine} />}
       <MachineFields {...{ texts, shape, massKg, fits, sheets, ruleSets, faults, change }} own={known} />
       {isTouched && (
         <Button look="plain" onTap={drop}>
