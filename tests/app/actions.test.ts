@@ -13,6 +13,7 @@ import { saveWork } from '../../src/app/actions/work.ts';
 import { backupAge, backupPreference } from '../../src/app/data/backup-age.ts';
 import { newId } from '../../src/app/data/moment.ts';
 import { store } from '../../src/app/data/phone.ts';
+import { builtIn } from '../../src/reference/built-in.ts';
 import { usualShape } from '../../src/app/data/usual-shape.ts';
 
 const machine: Machine = {
@@ -132,6 +133,22 @@ describe('files in', () => {
     const text = typeof content === 'string' ? content : content();
     expect(await importFile(bytesOf(text), working())).toMatchObject({ kind: 'refused', error: { kind } });
     expect(await store.list({ prefix: '' })).toEqual(before);
+  });
+
+  it('[A16] what comes with the app is never changed by a file, and that is said', async () => {
+    const key = 'limits/starting-rubber-mini' as RecordKey;
+    const value = { v: 1, name: 'Other', items: [], sag: [] };
+    expect(await importFile(bytesOf(writeWalkFile([{ key, value }])), working())).toMatchObject({
+      kind: 'done',
+      added: 0,
+      leftOut: 1,
+    });
+    const same = { ...builtIn.limits[key] };
+    expect(await importFile(bytesOf(writeWalkFile([{ key, value: same }])), working())).toMatchObject({
+      kind: 'done',
+      leftOut: 0,
+    });
+    expect(await valueAt(key)).toBeUndefined();
   });
 
   it('[A17] an import that is stopped says so', async () => {

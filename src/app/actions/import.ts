@@ -1,3 +1,4 @@
+import { canonicalJson } from '../../core/canonical-json.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { isClash, isNewer, valueVersion, type Version } from '../../core/versions.ts';
 import type { FileError, RecordFault } from '../../files/file-error.ts';
@@ -5,6 +6,7 @@ import { planImport } from '../../files/import-plan.ts';
 import { openFile, type Backup, type FileSource, type OpenedFile } from '../../files/open-file.ts';
 import type { StorageError } from '../../storage/errors.ts';
 import type { CountsAhead, NotEditable } from '../../storage/store.ts';
+import { loadBuiltIn } from '../data/built-in.ts';
 import { store } from '../data/phone.ts';
 
 /** A record that came in and that a person may want to look at. */
@@ -20,6 +22,8 @@ export type Imported =
       readonly known: number;
       readonly clashes: number;
       readonly refused: readonly RecordFault[];
+      /** Sheets and rule sets of the app that the file has with other values; a file never changes these. */
+      readonly leftOut: number;
       readonly arrived: readonly Arrived[];
     }
   | { readonly kind: 'refused'; readonly error: FileError }
@@ -63,8 +67,18 @@ export async function importFile(bytes: Uint8Array, work: ImportWork): Promise<I
   return opened.value.kind === 'backup' ? takeBackup(opened.value, work) : takeWalkFile(opened.value);
 }
 
+type WalkFile = Extract<OpenedFile, { kind: 'walk-file' }>;
+
 const shown = new Set(['machine', 'walk', 'limits', 'rules']);
 const isShown = ({ key }: { readonly key: string }): boolean => shown.has(parseKey(key)?.kind ?? '');
+
+/** How many of these the file has otherwise than the app; a plain export brings them along as they are. */
+async function changedOf(content: WalkFile, keys: readonly RecordKey[]): Promise<number> {
+  const builtIn = await loadBuiltIn();
+  const ours: Readonly<Record<string, unknown>> = { ...builtIn.limits, ...builtIn.rules };
+  const texts = new Map([...content.versions, ...content.unstamped].map(({ key, value }) => [key, value]));
+  return keys.filter((key) => canonicalJson(texts.get(key)) !== canonicalJson(ours[key])).length;
+}
 
 /** What a record written by hand would be refused for; asked first, so that nothing is taken in by halves. */
 function refusalOf(key: RecordKey, set: readonly Version[]): NotEditable | undefined {
@@ -72,8 +86,8 @@ function refusalOf(key: RecordKey, set: readonly Version[]): NotEditable | undef
   return isClash(set) ? { kind: 'clash', key } : undefined;
 }
 
-async function takeWalkFile(content: Extract<OpenedFile, { kind: 'walk-file' }>): Promise<Imported> {
-  const { versions, writes } = planImport(content);
+async function takeWalkFile(content: WalkFile): Promise<Imported> {
+  const { versions, writes, leftOut } = planImport(content);
   const before: (readonly Version[])[] = [];
   for (const { key } of writes) {
     const set = await store.read(key);
@@ -95,6 +109,7 @@ async function takeWalkFile(content: Extract<OpenedFile, { kind: 'walk-file' }>)
     known: written.value.length - fresh.length + merged.value.known,
     clashes: merged.value.clashes.length,
     refused: [],
+    leftOut: await changedOf(content, leftOut),
     arrived: [...writes, ...versions].filter(isShown).map(({ key, value }) => ({ key, value })),
   };
 }
@@ -114,5 +129,5 @@ async function takeBackup(backup: Backup, { stop, onProgress }: ImportWork): Pro
   const { added, known, clashes } = merged.value;
   if (stop.aborted) return { kind: 'cancelled', added };
   const { refused } = backup;
-  return { kind: 'done', added, known, clashes: clashes.length, refused, arrived: [] };
+  return { kind: 'done', added, known, clashes: clashes.length, refused, leftOut: 0, arrived: [] };
 }

@@ -203,6 +203,19 @@ function massFields(before: Machine | undefined, texts: MachineTexts, unit: 'kg'
   return { massKg, massTyped: isGiven ? texts.mass.trim() : undefined, massUnit: isGiven ? unit : undefined };
 }
 
+/** The same for hours of a meter. */
+function hoursFields(
+  before: Machine | undefined,
+  texts: MachineTexts,
+  field: 'meter' | 'travelHours',
+  name: 'meterHours' | 'travelHours',
+) {
+  const text = texts[field];
+  if (before && text === numberText(before[name])) return {};
+  const hours = hoursOf(text);
+  return { [name]: hours, [`${name}Typed`]: hours === undefined ? undefined : text.trim() };
+}
+
 /** The machine that the form describes, on top of what the record holds besides. */
 export function machineOf(
   before: Machine | undefined,
@@ -223,8 +236,8 @@ export function machineOf(
     model: textOr(texts.model),
     pin: textOr(texts.pin),
     ...massFields(before, texts, unit),
-    meterHours: hoursOf(texts.meter),
-    travelHours: hoursOf(texts.travelHours),
+    ...hoursFields(before, texts, 'meter', 'meterHours'),
+    ...hoursFields(before, texts, 'travelHours', 'travelHours'),
     shape,
     left: sideOf(before, texts, 'left'),
     right: sideOf(before, texts, 'right'),

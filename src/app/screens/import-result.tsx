@@ -66,11 +66,13 @@ function doneLines({
   known,
   clashes,
   refused,
+  leftOut,
 }: Extract<Imported, { kind: 'done' }>): readonly string[] {
   return [
     added === 0 ? words.nothingNew : words.added(added),
     ...(known > 0 && added > 0 ? [words.had(known)] : []),
     ...(clashes > 0 ? [words.clashes(clashes)] : []),
+    ...(leftOut > 0 ? [words.leftOut(leftOut)] : []),
     ...(refused.length > 0 ? [words.refused(refused.length)] : []),
     ...refused.slice(0, mostFaults).map(fileErrorLine),
   ];

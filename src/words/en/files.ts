@@ -39,6 +39,8 @@ export const files = {
     count === 1
       ? '1 record was written differently on another phone. Open it and choose which one counts.'
       : `${count} records were written differently on another phone. Open them and choose which one counts.`,
+  leftOut: (count: number): string =>
+    `${count === 1 ? '1 sheet or rule set of the app stands' : `${count} sheets or rule sets of the app stand`} in the file with other values and was left out: what comes with the app stays as it is. Give it another key to import it.`,
   countsAhead:
     'The file counts its changes far ahead of any phone, which no phone of ours does. It was not taken.',
   aloneDay:
