@@ -1,10 +1,10 @@
 import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { demoFile } from '../../src/cli/demo.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
 import { fileOf, machine, machineKey } from './samples.ts';
 
-const demo = new TextEncoder().encode(await demoFile());
+const example = new Uint8Array(readFileSync(new URL('../../src/files/example.json', import.meta.url)));
 
 function errorOf(input: string | Uint8Array) {
   const read = readWalkFile(input);
@@ -57,24 +57,24 @@ describe('hostile files', () => {
   });
 
   test('[F9] cut off at any byte, it is truncated and nothing else', () => {
-    const step = 397;
-    for (let end = 1; end < demo.length - 1; end += step) {
-      expect(errorOf(demo.subarray(0, end)), `at ${end}`).toEqual({ kind: 'truncated' });
+    const end = example.lastIndexOf(0x7d);
+    for (let at = 1; at < end; at += 7) {
+      expect(errorOf(example.subarray(0, at)), `at ${at}`).toEqual({ kind: 'truncated' });
     }
   });
 
-  test('[F10] flipped bytes never throw', { timeout: 60_000 }, () => {
-    const flips = fc.array(fc.tuple(fc.nat(demo.length - 1), fc.integer({ min: 1, max: 255 })), {
+  test('[F10] flipped bytes never throw', () => {
+    const flips = fc.array(fc.tuple(fc.nat(example.length - 1), fc.integer({ min: 1, max: 255 })), {
       minLength: 1,
       maxLength: 4,
     });
     fc.assert(
       fc.property(flips, (list) => {
-        const changed = demo.slice();
+        const changed = example.slice();
         for (const [at, bits] of list) changed[at] = (changed[at] ?? 0) ^ bits;
         readWalkFile(changed);
       }),
-      { numRuns: 100 },
+      { numRuns: 200 },
     );
   });
 

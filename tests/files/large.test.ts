@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { demoFile } from '../../src/cli/demo.ts';
+import { scoreFile } from '../../src/cli/score.ts';
 import { ok } from '../../src/core/result.ts';
 import { openFile } from '../../src/files/open-file.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
@@ -59,6 +61,28 @@ describe('large files', () => {
       value: { kind: 'backup', count: 450, refused: [] },
     });
   });
+
+  test(
+    '[F10] flipped bytes of the demo never throw, and what still reads still scores',
+    { timeout: 120_000 },
+    async () => {
+      const demo = new TextEncoder().encode(await demoFile());
+      const flips = fc.array(fc.tuple(fc.nat(demo.length - 1), fc.integer({ min: 1, max: 255 })), {
+        minLength: 1,
+        maxLength: 3,
+      });
+      let scored = 0;
+      fc.assert(
+        fc.property(flips, (list) => {
+          const changed = demo.slice();
+          for (const [at, bits] of list) changed[at] = (changed[at] ?? 0) ^ bits;
+          if (scoreFile(changed).ok) scored += 1;
+        }),
+        { numRuns: 500 },
+      );
+      expect(scored).toBeGreaterThan(10);
+    },
+  );
 
   test('[F1] a thousand files come back equal', { timeout: 120_000 }, () => {
     fc.assert(
