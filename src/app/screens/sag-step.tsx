@@ -1,8 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
-import { cleanliness, type Cleanliness, type SagMethod, sagMethods, sagReads } from '../../core/limits.ts';
+import { cleanliness, type SagMethod, sagMethods, sagReads } from '../../core/limits.ts';
 import { plausibility } from '../../core/plausible.ts';
-import type { LengthUnit } from '../../core/quantity.ts';
-import type { ObservedOf, Reading } from '../../core/readings.ts';
+import type { Reading } from '../../core/readings.ts';
 import { common } from '../../words/en/common.ts';
 import { findingLabel } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
@@ -15,6 +14,15 @@ import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
 import { lastSize } from '../data/last.ts';
 import { readPad } from '../data/pad-text.ts';
+import {
+  isSameSag,
+  sagDraft,
+  sagFrom,
+  sagRead,
+  sagSpecs,
+  type SagChoice,
+  type SagDraft,
+} from '../data/sagging.ts';
 import { pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
@@ -30,78 +38,33 @@ import { Question, type Asked } from './question.tsx';
 import { StepHead, stepSub, type StepProps } from './step-head.tsx';
 import styles from './walk.module.css';
 
-type Method = SagMethod | 'by-eye';
-
-interface Draft {
-  readonly texts: readonly string[];
-  readonly method: Method;
-  readonly clean: Cleanliness;
-  readonly span: string;
-  readonly travel: 'forward' | 'reverse' | undefined;
-  readonly coasted: boolean;
-}
-
-const raised = new Set<SagMethod>(['frame-to-shoe', 'frame-to-track', 'roller-gap']);
 const looks = ['right', 'slack', 'very-slack', 'tight'] as const;
 
 /** Sag: first how it is measured, since the number means nothing without that; then the number, or a look. */
 export function SagStep({ model, step }: StepProps) {
   const flow = useFlow(model, step);
-  const sheet =
-    step.side === 'right' ? model.assembled.input.sheets.right : model.assembled.input.sheets.left;
-  const asked0 =
-    sheet?.sag.find(({ posture }) => (posture === 'raised') === step.stop.startsWith('raised')) ??
-    sheet?.sag[0];
-  const old = model.assembled.input.readings.find(({ place, item }) => place === step.place && item === 'sag')
-    ?.reading.what;
-  const sag: ObservedOf<'sag'> | undefined = old?.kind === 'sag' ? old : undefined;
+  const specs = sagSpecs(model, step);
+  const sag = sagRead(model, step);
   const unit = unitFor('sag');
   const key = padKey(model.key, step.id);
-  const initial: Draft = {
-    texts: sag ? sagTexts(sag, unit) : [''],
-    method:
-      sag?.method ?? asked0?.method ?? (model.walk.depth === 'short' ? 'by-eye' : 'straightedge-grouser'),
-    clean: sag?.clean ?? model.walk.clean ?? 'clean',
-    span: sag?.spanMm === undefined ? '' : formatter.value.field(sag.spanMm, unit),
-    travel: sag?.travel,
-    coasted: sag?.coasted ?? false,
-  };
-  const [draft, setDraft] = useDraft<Draft>(key, initial);
+  const initial = sagDraft(model, step, unit);
+  const [draft, setDraft] = useDraft<SagDraft>(key, initial);
   const [active, setActive] = useState(0);
   const [asked, setAsked] = useState<Asked>();
   const [choosing, setChoosing] = useState(false);
-  const spec = sheet?.sag.find(({ method }) => method === draft.method);
+  const spec = specs.find(({ method }) => method === draft.method);
   const at = { place: step.place, item: 'sag', n: 1 };
 
-  const isChanged =
-    draft.method !== initial.method ||
-    draft.clean !== initial.clean ||
-    draft.span !== initial.span ||
-    draft.travel !== initial.travel ||
-    draft.coasted !== initial.coasted ||
-    draft.texts.some((text, i) => text !== initial.texts[i]);
+  const isChanged = !isSameSag(draft, initial);
   const done = useRef(false);
   const isOverwritten = useMeanwhile(initial.texts.join(' '), draft !== initial) && !done.current;
   // A second span that was opened and left empty is none.
   const texts = draft.texts.filter((text, i) => i === 0 || text.trim() !== '');
   const readingOf = (mm: readonly number[], confirmed: boolean): Reading => {
     const method = draft.method === 'by-eye' ? 'straightedge-grouser' : draft.method;
-    const span = readPad(draft.span, unit);
     return {
       v: 1,
-      what: {
-        kind: 'sag',
-        mm: [...mm],
-        typed: [...texts],
-        unit,
-        method,
-        posture: spec?.posture ?? (raised.has(method) ? 'raised' : 'ground'),
-        clean: draft.clean,
-        ...(span.kind === 'length' && { spanMm: span.mm }),
-        ...(draft.travel && { travel: draft.travel }),
-        ...(draft.coasted && { coasted: true }),
-        ...(spec?.loadN !== undefined && { loadN: spec.loadN }),
-      },
+      what: sagFrom({ ...draft, texts, method }, mm, unit, spec),
       tool: method === 'roller-gap' ? 'bolt-or-dowel' : 'straightedge',
       ...(confirmed && { confirmed }),
     };
@@ -158,7 +121,7 @@ export function SagStep({ model, step }: StepProps) {
     done.current = true;
     void flow.saveAnd(() => saveReadings(model.key, [{ ...eye, reading }], [key]), [eye]);
   };
-  const pick = (method: Method): void => {
+  const pick = (method: SagChoice): void => {
     setDraft({ ...draft, method });
     setChoosing(false);
   };
@@ -183,10 +146,10 @@ export function SagStep({ model, step }: StepProps) {
         {words.method}: {draft.method === 'by-eye' ? words.byEye : sagMethodWords[draft.method].name}
       </Button>
       {choosing && (
-        <Choices<Method>
+        <Choices<SagChoice>
           title={sagAsk.method}
           chosen={draft.method}
-          options={methodsFor(sheet?.sag.map(({ method }) => method) ?? [])}
+          options={methodsFor(specs.map(({ method }) => method))}
           onChoose={pick}
         />
       )}
@@ -275,13 +238,10 @@ export function SagStep({ model, step }: StepProps) {
   );
 }
 
-const sagTexts = (sag: ObservedOf<'sag'>, unit: LengthUnit): readonly string[] =>
-  sag.unit === unit ? sag.typed : sag.mm.map((mm) => formatter.value.field(mm, unit));
-
 /** By eye, the methods of the sheet, then the others. */
 function methodsFor(
   ofSheet: readonly SagMethod[],
-): readonly { value: Method; label: string; line?: string }[] {
+): readonly { value: SagChoice; label: string; line?: string }[] {
   const methods = [...new Set([...ofSheet, ...sagMethods])];
   return [
     { value: 'by-eye', label: walk.byEyeInstead },
