@@ -31,7 +31,9 @@ export function Verdict({ model }: { model: WalkModel }) {
   const known = outcomes.filter(({ state }) => state.known);
   const call = shownCall(verdict);
   const shown = new Set(verdict.drivers);
-  const others = known.filter((each) => each.atLeast !== 'run' && !shown.has(each));
+  const others = known
+    .filter((each) => each.atLeast !== 'run' && !shown.has(each))
+    .sort((a, b) => callRank(b.atLeast) - callRank(a.atLeast));
   return (
     <Screen
       wide
