@@ -1,10 +1,10 @@
 import { useLocation } from 'preact-iso';
 import { useMemo, useState } from 'preact/hooks';
 import type { RulesProblem } from '../../core/check-rules.ts';
-import { components } from '../../core/items.ts';
-import { ruleLanguage, type RuleSet } from '../../core/rules.ts';
+import { components, items } from '../../core/items.ts';
+import { isCovered, ruleLanguage, type RuleSet } from '../../core/rules.ts';
 import { forms } from '../../words/en/forms.ts';
-import { componentNames } from '../../words/en/items.ts';
+import { componentNames, itemName } from '../../words/en/items.ts';
 import { rules as words } from '../../words/en/sheets.ts';
 import { useBooks, type Book } from '../data/books.ts';
 import { fromPath } from '../data/paths.ts';
@@ -48,13 +48,22 @@ function OneSet({ book, set, canEdit }: OneSetProps) {
       words={words}
       canEdit={canEdit}
       describe={({ name, about = '', rules }) => [name, about, words.count(rules.length)]}
-      facts={[[words.rulesName, words.count(set.rules.length)]]}
+      facts={[
+        [words.rulesName, words.count(set.rules.length)],
+        [words.notCovered, openUnder(set)],
+      ]}
     >
       <RuleProblems problems={problems.filter(({ rule }) => rule === undefined)} />
       <Search label={words.searchRule} text={search} onInput={setSearch} />
       <RuleList set={set} problems={problems} search={search} />
     </BookScreen>
   );
+}
+
+/** The items that no rule of the set settles, so that they stay open whatever is found. */
+function openUnder(set: RuleSet): string | undefined {
+  const open = items.filter(({ id }) => !isCovered(set, id)).map(({ id }) => itemName(id));
+  return open.length === 0 ? undefined : open.join(', ');
 }
 
 interface RuleListProps {

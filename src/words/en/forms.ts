@@ -1,6 +1,5 @@
 /** Words of forms and lists that more than one screen has. */
 export const forms = {
-  draftKept: 'What you typed is kept until you save or drop it.',
   drop: 'Drop the changes',
   dropped: 'Changes dropped',
   mend: 'Something above needs another look first; nothing is lost.',

@@ -1,7 +1,6 @@
 /** The screen of one machine. */
 export const machine = {
   startWalk: 'Start a walk',
-  goOn: 'Go on with the walk',
   edit: 'Edit the machine',
   walks: 'Walks',
   facts: 'The machine',
@@ -22,8 +21,6 @@ export const machine = {
   meter: 'Hour meter',
   travelHours: 'Travel hours',
   undercarriage: 'Undercarriage',
-  asideRollers: (count: number): string =>
-    count === 1 ? '1 bottom roller a side' : `${count} bottom rollers a side`,
   exportWalkFile: 'Export the machine with its walks',
   remove: 'Remove this machine',
   removed: 'Machine removed',
@@ -68,7 +65,6 @@ export const machineForm = {
   maker: 'Maker',
   model: 'Model',
   pin: 'PIN or serial number, as on the plate',
-  pinOdd: 'A 17-character PIN has a letter in position 9. Check the plate; it is kept as you typed it.',
   pinTaken: (name: string): string => `${name} has this PIN too. Is it the same machine?`,
   mass: 'Operating mass',
   meter: 'Hour meter',
@@ -95,8 +91,6 @@ export const machineForm = {
   more: 'More about the machine',
   save: 'Save the machine',
   saved: 'Machine saved on this phone',
-  mapTitle: 'This is what you told us',
-  count: (low: number, high: number): string => `A whole number from ${low} to ${high}`,
 } as const;
 
 /** What the form of a machine says besides its labels. */

@@ -5,19 +5,12 @@ export const settings = {
   depthUnit: 'Small sizes: lugs, grousers, cracks',
   lengthUnit: 'Long sizes: sag, pitch, tapes',
   massUnit: 'Mass',
-  theme: 'Look',
-  themes: { system: 'as the phone', light: 'light', dark: 'dark' },
-  locale: 'Numbers and dates',
-  localeSystem: 'as the phone',
-  person: 'Your name, for new walks',
-  saved: 'Kept on this phone',
   storage: 'Storage',
   used: (size: string): string => `${size} used`,
   megabytes: (count: string): string => `${count} MB`,
   askToKeep: 'Ask the browser to keep the data',
   about: 'About',
   build: (id: string): string => `version ${id}`,
-  licence: 'MIT licence',
 } as const;
 
 /** Update, install and offline. */
