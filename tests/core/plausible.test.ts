@@ -16,8 +16,9 @@ import {
 } from './made.ts';
 import { score } from '../../src/core/score.ts';
 
-const why = (id: string, value: number, ...limits: Parameters<typeof entryOf> | []) =>
-  plausibility(item(id), { mm: value, uMm: 0 }, limits.length > 0 ? entryOf(...limits) : undefined)?.why;
+const why = (id: string, value: number, fresh?: number, limit: Parameters<typeof entryOf>[2] = []) =>
+  plausibility(item(id), { mm: value, uMm: 0 }, fresh === undefined ? undefined : entryOf(id, fresh, limit))
+    ?.why;
 
 describe('[N3] a size that cannot well be right', () => {
   test.each([
@@ -41,7 +42,7 @@ describe('[N3] a size that cannot well be right', () => {
     [80, 'pitch'],
   ])('[W51] a pitch of %d mm on a new one of 100 mm: %s', (value, expected) => {
     // The limit is put far off, so that the percentage has nothing to say.
-    expect(why('pitch', value, 'pitch', 100, 150)).toBe(expected);
+    expect(why('pitch', value, 100, 150)).toBe(expected);
   });
 
   test.each([
@@ -49,7 +50,7 @@ describe('[N3] a size that cannot well be right', () => {
     ['lug-depth', 23.1, 'percent'],
     ['lug-depth', 0, undefined],
   ])('[W52] %s of %d mm on 20 → 10 mm: %s', (id, value, expected) => {
-    expect(why(id, value, id, 20, 10)).toBe(expected);
+    expect(why(id, value, 20, 10)).toBe(expected);
   });
 
   test.each([
@@ -57,13 +58,13 @@ describe('[N3] a size that cannot well be right', () => {
     [52.5, undefined],
     [52.6, 'percent'],
   ])('[W53] a bushing of %d mm on 40 → 45 mm, up to 250 % worn: %s', (value, expected) => {
-    expect(why('bushing-od', value, 'bushing-od', 40, 45)).toBe(expected);
+    expect(why('bushing-od', value, 40, 45)).toBe(expected);
   });
 
   test('[W54] without a new size there is no percentage to ask about', () => {
     const { new: _, ...bare } = entryOf('lug-depth', 20, 10);
     expect(plausibility(item('lug-depth'), { mm: 60, uMm: 0 }, bare)).toBeUndefined();
-    expect(why('lug-depth', 60, 'lug-depth', 20, [])).toBeUndefined();
+    expect(why('lug-depth', 60, 20)).toBeUndefined();
   });
 
   test('[W55] the load decides which limit the percentage is of', () => {
