@@ -4,6 +4,7 @@ import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import { ok } from '../../core/result.ts';
 import { score } from '../../core/score.ts';
+import { compareBytewise } from '../../core/stamp.ts';
 import { shownCall } from '../../core/verdict.ts';
 import type { Walk } from '../../core/walk.ts';
 import type { Stored } from '../../storage/store.ts';
@@ -21,6 +22,9 @@ export interface MachineWalk {
 const pageSize = 200;
 const shownWalks = 20;
 
+const newestFirst = (a: MachineWalk, b: MachineWalk): number =>
+  compareBytewise(b.walk.startedAt?.utc ?? '', a.walk.startedAt?.utc ?? '');
+
 /** The newest walks of a machine; looks through the walks of all machines page by page. */
 export async function walksOf(machine: RecordKey<'machine'>): Promise<Stored<readonly MachineWalk[]>> {
   const prefix = prefixOf('walk', { demo: isDemo(machine) });
@@ -36,7 +40,7 @@ export async function walksOf(machine: RecordKey<'machine'>): Promise<Stored<rea
     }
     after = rows.value.length < pageSize ? undefined : rows.value.at(-1)?.key;
   } while (after !== undefined && found.length < shownWalks);
-  return withCalls(machine, found.slice(0, shownWalks));
+  return withCalls(machine, found.sort(newestFirst).slice(0, shownWalks));
 }
 
 /** Keys of every sheet and rule set on this phone: a call may lean on any of them. */

@@ -55,6 +55,9 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
         <div class={styles.form}>
           <TrackMap shape={machine.shape} side="left" />
           {walks && <MachineWalks walks={walks} />}
+          {underWay(walks) && (
+            <ButtonLink href={machinePath(machineKey, 'start')}>{words.newWalk}</ButtonLink>
+          )}
         </div>
         <div class={styles.form}>
           <MachineFacts machine={machine} />
@@ -72,22 +75,21 @@ interface BarProps {
   readonly walks: readonly MachineWalk[] | undefined;
 }
 
-/** A walk under way is gone on with; a new one is started only when there is none, or by the smaller button. */
+const underWay = (walks: readonly MachineWalk[] | undefined): MachineWalk | undefined =>
+  walks?.find(({ walk }) => walk.finishedAt === undefined);
+
+/** A walk under way is gone on with; a new one is the main thing only when there is none. */
 function Bar({ machineKey, walks }: BarProps) {
-  const [open] = walks?.filter(({ walk }) => walk.finishedAt === undefined) ?? [];
-  const start = machinePath(machineKey, 'start');
+  const open = underWay(walks);
   return (
     <>
       <ButtonLink href="/">{common.back}</ButtonLink>
       {open ? (
-        <>
-          <ButtonLink href={start}>{words.newWalk}</ButtonLink>
-          <ButtonLink look="main" href={walkPath(open.key)}>
-            {words.goOnShort}
-          </ButtonLink>
-        </>
+        <ButtonLink look="main" href={walkPath(open.key)}>
+          {words.goOn}
+        </ButtonLink>
       ) : (
-        <ButtonLink look="main" href={start}>
+        <ButtonLink look="main" href={machinePath(machineKey, 'start')}>
           {words.startWalk}
         </ButtonLink>
       )}
