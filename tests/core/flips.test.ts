@@ -191,7 +191,7 @@ function scoredAgain(
   return callOf(outcomesOf({ ...facts, states, byItem }, rules));
 }
 
-describe('[N4] what if', () => {
+describe('[N4] what if', { timeout: 60_000 }, () => {
   test('[F64] asking again only what looks at the item gives what scoring all of it again gives', () => {
     law(
       fc.property(randomWalks, randomWalks, ({ input }, { input: otherInput }) => {
@@ -226,7 +226,7 @@ function remeasured(input: ScoreInput, state: ItemState, value: number): ScoreIn
   return { ...input, readings: [...input.readings.filter((each) => !isThere(each)), again] };
 }
 
-describe('[N4] flips on random walks', () => {
+describe('[N4] flips on random walks', { timeout: 60_000 }, () => {
   test('[F65] really flip: the walk scored with the value has that call', () => {
     law(
       fc.property(randomWalks, ({ input }) => {

@@ -77,7 +77,7 @@ function rankOf({ item }: Slot, what: Observed, grows: boolean): readonly number
 const isAtLeast = (a: readonly number[], b: readonly number[]): boolean =>
   a.every((each, i) => each >= (b[i] ?? 0));
 
-describe('[N4] laws of scoring, over random machines, sheets, rules and walks', () => {
+describe('[N4] laws of scoring, over random machines, sheets, rules and walks', { timeout: 60_000 }, () => {
   test('[V130] with all else equal nothing grows milder along an item’s declared severity order', () => {
     const cases = randomWalks.chain((walk) =>
       fc.constantFrom(...ordered(walk.slots)).chain((slot) => {
@@ -153,6 +153,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
         expect(milder(before, after, true)).toEqual([]);
         expect(isMachineMilder(before, after)).toBe(false);
       }),
+      100,
     );
   });
 
@@ -170,6 +171,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
         expect(milder(before, after, true)).toEqual([]);
         expect(isMachineMilder(before, after)).toBe(false);
       }),
+      100,
     );
   });
 
@@ -201,6 +203,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
         const isOpen = outcomes.some(({ open, canPark }) => canPark && open.length > 0);
         if (isOpen) expect(shownCall(verdict)).not.toBe('run');
       }),
+      100,
     );
   });
 
@@ -210,6 +213,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
         for (const { state, open } of score(input).outcomes)
           if (state.needed && !state.known && state.item.id !== 'sag') expect(open).not.toEqual([]);
       }),
+      100,
     );
   });
 
@@ -222,6 +226,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
           Math.max(...outcomes.map((each) => meanwhileRank(each.meanwhile))),
         );
       }),
+      100,
     );
   });
 
@@ -274,6 +279,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
       fc.property(cases, ([{ input }, readings]) => {
         expect(shown(score({ ...input, readings }))).toEqual(shown(score(input)));
       }),
+      100,
     );
   });
 
@@ -328,6 +334,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
           if (outcome) expect(outcome.open.map(({ kind }) => kind)).toContain('clash');
         }
       }),
+      100,
     );
   });
 });
