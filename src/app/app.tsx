@@ -2,20 +2,19 @@ import { ErrorBoundary, lazy, LocationProvider, Route, Router } from 'preact-iso
 import { Gone } from './screens/gone.tsx';
 import { Home } from './screens/home.tsx';
 
-const walk = () => import('./walk-screens.ts').then(({ walkScreens }) => walkScreens);
-const desk = () => import('./desk-screens.ts').then(({ deskScreens }) => deskScreens);
+const later = () => import('./later-screens.ts').then(({ laterScreens }) => laterScreens);
 
-const WalkScreen = lazy(() => walk().then((each) => each.WalkScreen));
-const BeforeStart = lazy(() => walk().then((each) => each.BeforeStart));
-const MachineScreen = lazy(() => desk().then((each) => each.MachineScreen));
-const MachineEdit = lazy(() => desk().then((each) => each.MachineEdit));
-const WorkEdit = lazy(() => desk().then((each) => each.WorkEdit));
-const Sheets = lazy(() => desk().then((each) => each.Sheets));
-const SheetScreen = lazy(() => desk().then((each) => each.SheetScreen));
-const RuleSets = lazy(() => desk().then((each) => each.RuleSets));
-const RuleSetScreen = lazy(() => desk().then((each) => each.RuleSetScreen));
-const Settings = lazy(() => desk().then((each) => each.Settings));
-const About = lazy(() => desk().then((each) => each.About));
+const About = lazy(() => later().then((each) => each.About));
+const BeforeStart = lazy(() => later().then((each) => each.BeforeStart));
+const MachineEdit = lazy(() => later().then((each) => each.MachineEdit));
+const MachineScreen = lazy(() => later().then((each) => each.MachineScreen));
+const RuleSetScreen = lazy(() => later().then((each) => each.RuleSetScreen));
+const RuleSets = lazy(() => later().then((each) => each.RuleSets));
+const Settings = lazy(() => later().then((each) => each.Settings));
+const SheetScreen = lazy(() => later().then((each) => each.SheetScreen));
+const Sheets = lazy(() => later().then((each) => each.Sheets));
+const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
+const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
 
 /** Every screen by its address; the address is where one is, also after the app was killed. */
 export function App() {

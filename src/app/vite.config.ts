@@ -1,3 +1,4 @@
+import { parse } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { shellWords } from '../words/shell.ts';
@@ -25,6 +26,10 @@ export default defineConfig({
   publicDir: at('../../public'),
   plugins: [installPage, dataFiles],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  // A class goes by its sheet and its own name: no hash says more, and none packs as well.
+  css: {
+    modules: { generateScopedName: (name, path) => `${parse(path).name.replace('.module', '')}-${name}` },
+  },
   define: { __BUILD_ID__: JSON.stringify('development') },
   build: {
     outDir: at('../../dist'),
@@ -32,6 +37,7 @@ export default defineConfig({
     target: 'es2022',
     manifest: true,
     modulePreload: { polyfill: false },
+    cssCodeSplit: false,
     // 3 % smaller after brotli than the default minifier, measured on the whole app (101.5 to 98.5 kB).
     minify: 'terser',
     terserOptions: { ecma: 2022, module: true, compress: { passes: 2 }, format: { comments: false } },

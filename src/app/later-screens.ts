@@ -1,4 +1,5 @@
 import { About } from './screens/about.tsx';
+import { BeforeStart } from './screens/before-start.tsx';
 import { MachineEdit } from './screens/machine-edit.tsx';
 import { MachineScreen } from './screens/machine.tsx';
 import { RuleSetScreen } from './screens/rule-set.tsx';
@@ -6,11 +7,13 @@ import { RuleSets } from './screens/rule-sets.tsx';
 import { Settings } from './screens/settings.tsx';
 import { SheetScreen } from './screens/sheet.tsx';
 import { Sheets } from './screens/sheets.tsx';
+import { WalkScreen } from './screens/walk.tsx';
 import { WorkEdit } from './screens/work-edit.tsx';
 
-/** Everything around the walks, as one file. */
-export const deskScreens = {
+/** Every screen but the first, as one file: several would be larger, since they share most of their code. */
+export const laterScreens = {
   About,
+  BeforeStart,
   MachineEdit,
   MachineScreen,
   RuleSetScreen,
@@ -18,5 +21,6 @@ export const deskScreens = {
   Settings,
   SheetScreen,
   Sheets,
+  WalkScreen,
   WorkEdit,
 };
