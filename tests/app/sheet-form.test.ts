@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LimitSheet } from '../../src/core/limits.ts';
-import { sheetForm, sheetOf, type SheetForm } from '../../src/app/data/sheet-form.ts';
+import { sheetOf } from '../../src/app/data/sheet-form.ts';
+import { sheetForm, type SheetForm } from '../../src/app/data/sheet-rows.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
 
 const formOf = (sheet: LimitSheet): SheetForm => sheetForm(sheet, 'stamp', '');

@@ -3,13 +3,13 @@ import type { LengthUnit } from '../../core/quantity.ts';
 import { parseLength } from '../../core/typed.ts';
 import { postureWords, sagMethodWords } from '../../words/en/sag.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
-import type { SagRow } from '../data/sheet-form.ts';
+import type { SagRow } from '../data/sheet-rows.ts';
 import { Button } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Missing } from '../parts/missing.tsx';
 import { NumberField } from '../parts/number-field.tsx';
 import { Select } from '../parts/select.tsx';
-import { SizeField, unitOptions } from './sheet-edit-item.tsx';
+import { SizeField, unitOptions } from './size-field.tsx';
 import { SourceFields } from './source-fields.tsx';
 
 interface SagFieldsProps {

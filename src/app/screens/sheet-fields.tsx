@@ -7,14 +7,8 @@ import { useBooks } from '../data/books.ts';
 import { preferences } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
 import { bookOptions } from '../data/sheet-choice.ts';
-import {
-  newItemRow,
-  newSagRow,
-  type ItemRow,
-  type SagRow,
-  type SheetFaults,
-  type SheetForm,
-} from '../data/sheet-form.ts';
+import type { SheetFaults } from '../data/sheet-form.ts';
+import { newItemRow, newSagRow, type ItemRow, type SagRow, type SheetForm } from '../data/sheet-rows.ts';
 import { Button } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
 import { Fold } from '../parts/fold.tsx';

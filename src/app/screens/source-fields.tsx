@@ -1,7 +1,7 @@
 import { sourceMarks, type SourceMark } from '../../core/source.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
 import { sourceMarkWords } from '../../words/en/sources.ts';
-import type { SourceTexts } from '../data/sheet-form.ts';
+import type { SourceTexts } from '../data/sheet-rows.ts';
 import { Field } from '../parts/field.tsx';
 import { Select } from '../parts/select.tsx';
 
