@@ -2,7 +2,7 @@ import { render } from 'preact';
 import './styles/reset.css';
 import './styles/variables.css';
 import { App } from './app.tsx';
-import { loadPreferences } from './data/format.ts';
+import { loadPreferences } from './data/preferences.ts';
 import { silenceEchoes } from './parts/echo.ts';
 import { Stopped } from './screens/stopped.tsx';
 import { keepUpToDate } from './update.ts';

@@ -1,5 +1,6 @@
 import { toMm, type LengthUnit } from '../../core/quantity.ts';
-import { formatter, preferences } from './format.ts';
+import { formatter } from './format.ts';
+import { preferences } from './preferences.ts';
 
 const isInches = (unit: LengthUnit): boolean => unit !== 'mm';
 

@@ -1,7 +1,8 @@
 import type { LengthUnit } from '../../core/quantity.ts';
 import type { ToolUncertainty } from '../../core/sizes.ts';
 import { isTaped, sizeOf } from '../../words/size-of.ts';
-import { formatter, preferences } from './format.ts';
+import { formatter } from './format.ts';
+import { preferences } from './preferences.ts';
 import type { WalkModel } from './walk-model.ts';
 
 const usual: Readonly<Record<string, string>> = {

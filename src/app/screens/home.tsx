@@ -5,7 +5,7 @@ import { machineKindWords, purposeWords, trackKindWords } from '../../words/en/c
 import { home as words } from '../../words/en/home.ts';
 import { makeDates } from '../../words/dates.ts';
 import { addDemo, removeDemo } from '../actions/demo.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { homeLists, type HomeLists } from '../data/lists.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { machinePath, walkPath } from '../data/paths.ts';

@@ -9,7 +9,7 @@ import { machineForm } from '../../words/en/machine.ts';
 import { dropDraft } from '../actions/saved.ts';
 import { machineDraftKey, saveMachine } from '../actions/machine.ts';
 import { useBooks } from '../data/books.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { machineOf, machineTexts, massOf, shapeOf } from '../data/machine-form.ts';
 import type { MachineDraft, MachineField, MachineFaults } from '../data/machine-form.ts';
 import { newId } from '../data/moment.ts';

@@ -5,7 +5,7 @@ import { parseHours, parseMass } from '../../core/typed.ts';
 import { valueIn } from '../../core/assemble.ts';
 import { massUnitWords } from '../../words/en/choices.ts';
 import { machineForm, machineHints } from '../../words/en/machine.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import type { MachineField, MachineTexts } from '../data/machine-form.ts';
 import { machinePath } from '../data/paths.ts';

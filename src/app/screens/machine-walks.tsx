@@ -1,7 +1,7 @@
 import { machine as words } from '../../words/en/machine.ts';
 import { depthWords, purposeWords } from '../../words/en/choices.ts';
 import { makeDates } from '../../words/dates.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import type { MachineWalk } from '../data/machine-walks.ts';
 import { walkPath } from '../data/paths.ts';
 import { RowLink, RowText } from '../parts/button.tsx';

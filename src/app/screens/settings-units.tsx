@@ -1,7 +1,7 @@
 import { lengthUnits } from '../../core/quantity.ts';
 import { massUnitWords, unitNames } from '../../words/en/choices.ts';
 import { settings as words } from '../../words/en/settings.ts';
-import { preferences, savePreferences } from '../data/format.ts';
+import { preferences, savePreferences } from '../data/preferences.ts';
 import { Choices } from '../parts/choices.tsx';
 import { Section } from '../parts/screen.tsx';
 import styles from '../parts/forms.module.css';

@@ -8,7 +8,7 @@ import { home } from '../../words/en/home.ts';
 import { demo, settings as words } from '../../words/en/settings.ts';
 import { addDemo, removeDemo } from '../actions/demo.ts';
 import { useBackupAge, type BackupAge } from '../data/backup-age.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { observedNow } from '../data/moment.ts';
 import { store } from '../data/phone.ts';

@@ -4,7 +4,7 @@ import { itemName } from '../../words/en/items.ts';
 import { sagMethodWords } from '../../words/en/sag.ts';
 import { sheets as words } from '../../words/en/sheets.ts';
 import { useBooks } from '../data/books.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { tell } from '../data/notice.ts';
 import { bookOptions } from '../data/sheet-choice.ts';
 import type { SheetFaults } from '../data/sheet-form.ts';

@@ -7,7 +7,7 @@ import { round6 } from '../../core/quantity.ts';
 import { common } from '../../words/en/common.ts';
 import { workForm as words } from '../../words/en/machine.ts';
 import { saveWork, workDraftKey } from '../actions/work.ts';
-import { preferences } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
 import { valueOf } from '../data/live.ts';
 import { newId, observedNow } from '../data/moment.ts';
 import { tell } from '../data/notice.ts';
