@@ -38,7 +38,7 @@ const walls: {
     files: product,
     faults: [
       ['src/core/a.ts', "import { store } from '../storage/store.ts';"],
-      ['src/core/a.ts', "export const later = import('../app/main.tsx');"],
+      ['src/core/a.ts', "export const later = import('../app/start.tsx');"],
       ['src/core/a.ts', "import { readFile } from 'node:fs';"],
       ['src/core/a.ts', "import { z } from 'zod/mini';"],
       ['src/core/a.ts', "import * as z from 'zod';"],

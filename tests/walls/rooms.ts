@@ -67,5 +67,7 @@ function roomOf(path: string): string {
 
 /** What only the build runs lives beside the app, with rights of its own. */
 function isBuildFile(path: string): boolean {
-  return path === 'src/app/vite.config.ts' || path === 'src/app/data-files.ts';
+  return (
+    path === 'src/app/vite.config.ts' || path === 'src/app/data-files.ts' || path === 'src/app/catalogue.ts'
+  );
 }

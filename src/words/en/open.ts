@@ -3,13 +3,8 @@ import type { Open, OpenKind, Params } from '../../core/reason.ts';
 import { unseenReasons, type UnseenReason } from '../../core/readings.ts';
 import type { Formatter } from '../format.ts';
 import { unseenWords } from './choices.ts';
+import { openTexts, type OpenWords } from './open-texts.ts';
 import { cleanlinessWords, postureWords, sagMethodWords } from './sag.ts';
-
-/** What is not known, and how to mend that. */
-export interface OpenWords {
-  readonly what: string;
-  readonly mend: string;
-}
 
 type Say = (params: Params, format: Formatter) => OpenWords;
 
@@ -64,66 +59,19 @@ function notSeen(params: Params): OpenWords {
   };
 }
 
-const fixed = (what: string, mend: string): Say => {
-  const words = { what, mend };
-  return () => words;
+/** Kinds of open whose words depend on the case. */
+const sayings: Readonly<Record<Exclude<OpenKind, keyof typeof openTexts>, Say>> = {
+  'not-read': notRead,
+  'not-seen': notSeen,
+  'not-comparable': notComparable,
+  needs,
 };
 
-const sayings: Readonly<Record<OpenKind, Say>> = {
-  'not-read': notRead,
-  'not-counted': fixed(
-    'How many, or over how much of the track, was not said.',
-    'Count them, or say over how much of the track.',
-  ),
-  'not-seen': notSeen,
-  'half-seen': fixed('Only half of the loop was seen.', 'Roll the track half a turn and look at the rest.'),
-  'by-eye': fixed('Judged by eye, not measured.', 'Measure it where it matters.'),
-  'taken-back': fixed('The reading was taken back.', 'Read it again.'),
-  clash: fixed(
-    'Two versions of this stand side by side; the more severe one counts.',
-    'Choose the one that is right.',
-  ),
-  'newer-version': fixed(
-    'Made by a newer version of the app, which this one cannot read.',
-    'Update the app.',
-  ),
-  'no-rules': fixed('There is no rule set for this walk.', 'Choose a rule set for the machine.'),
-  'newer-rules': fixed(
-    'The rule set is written for a newer version of the app.',
-    'Update the app, or choose another set.',
-  ),
-  'not-covered': fixed(
-    'The rule set does not cover this item.',
-    'Judge it yourself, or choose a set that covers it.',
-  ),
-  'no-sheet': fixed('There is no limit sheet for this machine.', 'Choose or write a limit sheet.'),
-  'no-limit': fixed(
-    'The limit sheet has no new size and limit for this.',
-    'Look them up and enter them on the sheet.',
-  ),
-  'not-comparable': notComparable,
-  'no-sag-value': fixed(
-    'The limit sheet has no sag for this machine.',
-    'Look it up with its method and enter it.',
-  ),
-  'clean-first': fixed(
-    'The sheet reads this on a clean track.',
-    'Clean it first, then measure. Never ease grease on packed mud.',
-  ),
-  questioned: fixed(
-    'The value can hardly be right, and nobody has confirmed it.',
-    'Read it again, or confirm it.',
-  ),
-  needs,
-  'flange-unknown': fixed(
-    'The idler’s flange may be worn too, which would hide wear of its tread.',
-    'Look at the flange and say how it is.',
-  ),
-};
+const isFixed = (kind: OpenKind): kind is keyof typeof openTexts => kind in openTexts;
 
 /** The words for something open. */
-export const openWords = (open: Open, format: Formatter): OpenWords =>
-  sayings[open.kind](open.params, format);
+export const openWords = ({ kind, params }: Open, format: Formatter): OpenWords =>
+  isFixed(kind) ? openTexts[kind] : sayings[kind](params, format);
 
 /** The same in one line. */
 export function openLine(open: Open, format: Formatter): string {

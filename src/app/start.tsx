@@ -10,10 +10,13 @@ import { keepUpToDate } from './update.ts';
 /** Without https there are no worker and no locks; in a frame the browser keeps the data apart. */
 const stopped = isSecureContext ? (self === top ? undefined : 'framed') : 'insecure';
 
-silenceEchoes(document);
-const root = document.getElementById('app');
-if (root !== null) render(stopped ? <Stopped state={stopped} /> : <App />, root);
-if (stopped === undefined) {
-  void loadPreferences();
-  void keepUpToDate();
+/** Puts the app on the page. */
+export function start(): void {
+  silenceEchoes(document);
+  const root = document.getElementById('app');
+  if (root !== null) render(stopped ? <Stopped state={stopped} /> : <App />, root);
+  if (stopped === undefined) {
+    void loadPreferences();
+    void keepUpToDate();
+  }
 }
