@@ -95,10 +95,12 @@ const isoDay = /^\d{4}-\d{2}-\d{2}$/;
  * Whole years since the track of a side was last fitted before the walk; undefined if not known. What was fitted
  * later is no part of this walk: a walk gives the same result whenever it is scored.
  */
+const isOn = (work: Work, side: Side): boolean => work.side === side || work.side === 'whole';
+
 function ageOf(work: readonly Work[], side: Side, walkedAt: string | undefined): number | undefined {
   const walkedOn = walkedAt?.slice(0, 10) ?? '';
   const newest = work
-    .filter((each) => each.kind === 'fitted' && each.component === 'track' && each.side === side)
+    .filter((each) => each.kind === 'fitted' && each.component === 'track' && isOn(each, side))
     .flatMap(({ on }) => (on !== undefined && isoDay.test(on) && on <= walkedOn ? [on] : []))
     .sort()
     .at(-1);

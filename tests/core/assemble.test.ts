@@ -349,6 +349,10 @@ describe('[A] age from work', () => {
     expect(ages(works)).toEqual({ left: 2, right: 10 });
   });
 
+  test('[A22] what was fitted on the whole machine counts for both sides', () => {
+    expect(ages([fitted('2020-01-01', { side: 'whole' })])).toEqual({ left: 6, right: 6 });
+  });
+
   test('[A23] what was fitted after the walk is no part of it', () => {
     expect(ages([fitted('2020-01-01'), fitted('2026-06-16')])).toEqual({ left: 6 });
     expect(ages([fitted('2026-06-16')])).toEqual({});
@@ -360,7 +364,7 @@ describe('[A] age from work', () => {
     ['half a date', fitted('2020-01')],
     ['other work', fitted('2020-01-01', { kind: 'turned' })],
     ['another part', fitted('2020-01-01', { component: 'idler' })],
-    ['no side', fitted('2020-01-01', { side: 'whole' })],
+    ['no side', fitted('2020-01-01', { side: undefined })],
     ['a newer version', fitted('2020-01-01', { v: 2 })],
   ])('[A24] %s tells no age', (_, work) => {
     expect(ages([work])).toEqual({});

@@ -1,5 +1,6 @@
 import { readingKey, valueIn } from '../../core/assemble.ts';
 import { isDemo, makeKey, type Place, type RecordKey } from '../../core/keys.ts';
+import type { Machine } from '../../core/machine.ts';
 import type { Reading, UnseenReason } from '../../core/readings.ts';
 import { ok, type Result } from '../../core/result.ts';
 import type { PlacedReading } from '../../core/states.ts';
@@ -31,9 +32,18 @@ export async function startWalk(walk: Walk): Promise<Result<RecordKey<'walk'>, S
     ...(rules && { rules }),
     startedAt: observedNow(),
   };
-  const written = await store.write([{ key, value: asValue(value) }]);
+  const meter = await meterWrite(walk);
+  const written = await store.write([{ key, value: asValue(value) }, ...meter]);
   if (!written.ok) return { ok: false, error: written.error as StorageError };
   return ok(key);
+}
+
+/** The machine with the meter as read at the start of a walk, where that is further than what was known. */
+async function meterWrite({ machine: machineKey, meterHours }: Walk): Promise<readonly Write[]> {
+  const found = await store.read(machineKey as RecordKey);
+  const machine = found.ok ? valueIn<Machine>(found.value) : undefined;
+  if (!machine || meterHours === undefined || meterHours <= (machine.meterHours ?? -1)) return [];
+  return [{ key: machineKey as RecordKey, value: asValue({ ...machine, meterHours }) }];
 }
 
 async function pinned(key: string | undefined): Promise<{ key: string; stamp?: string } | undefined> {

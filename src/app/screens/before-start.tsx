@@ -1,7 +1,8 @@
 import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { valueIn } from '../../core/assemble.ts';
-import { loads } from '../../core/limits.ts';
+import type { RecordKey } from '../../core/keys.ts';
+import { loads, type LimitSheet } from '../../core/limits.ts';
 import type { Machine } from '../../core/machine.ts';
 import { ok } from '../../core/result.ts';
 import { parseHours } from '../../core/typed.ts';
@@ -64,6 +65,15 @@ export function BeforeStart() {
   return machine ? <Form machineKey={key} machine={machine} /> : <Screen title={common.loading}>{''}</Screen>;
 }
 
+/** The machine's own rule set, else the one that its sheet names, else the one that comes with the app. */
+async function rulesOf(machine: Machine): Promise<string | undefined> {
+  const { limits, rules } = await loadBuiltIn();
+  const stored = machine.sheet === undefined ? undefined : await store.read(machine.sheet as RecordKey);
+  const own = stored?.ok ? valueIn<LimitSheet>(stored.value) : undefined;
+  const sheet = own ?? limits[machine.sheet ?? ''];
+  return machine.rules ?? sheet?.rules ?? Object.keys(rules)[0];
+}
+
 function optionsOf<T extends string>(
   values: readonly T[],
   label: (value: T) => { readonly label: string; readonly line?: string } | string,
@@ -99,9 +109,8 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
     if (meter.fault !== undefined) return setFault(meter.fault);
     const room = await store.ensureReserve();
     if (!room.ok && room.error.kind === 'quota') return tell(words.noRoom);
-    const { rules } = await loadBuiltIn();
     const texts = Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== ''));
-    const ruleKey = machine.rules ?? Object.keys(rules)[0];
+    const ruleKey = await rulesOf(machine);
     const walk = {
       ...texts,
       v: 1,

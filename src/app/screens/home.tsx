@@ -3,9 +3,11 @@ import { isDemo } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import { machineKindWords, purposeWords, trackKindWords } from '../../words/en/choices.ts';
 import { home as words } from '../../words/en/home.ts';
+import { persistence } from '../../words/en/storage.ts';
 import { makeDates } from '../../words/dates.ts';
 import { addDemo, removeDemo } from '../actions/demo.ts';
 import { preferences } from '../data/preferences.ts';
+import { isInstalled, isIos } from '../data/install.ts';
 import { homeLists, type HomeLists } from '../data/lists.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { machinePath, walkPath } from '../data/paths.ts';
@@ -33,6 +35,11 @@ export function Home() {
     >
       <UpdateOffer />
       <BackupNotice />
+      {isIos && !isInstalled() && (
+        <p class={styles.banner} role="status">
+          {persistence.iosTab}
+        </p>
+      )}
       {lists && <Lists lists={lists} />}
       <div class={styles.group}>
         <ButtonLink look="plain" href="/sheets">

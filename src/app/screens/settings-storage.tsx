@@ -2,16 +2,12 @@ import { useEffect, useState } from 'preact/hooks';
 import { settings as words, shell } from '../../words/en/settings.ts';
 import { persistence } from '../../words/en/storage.ts';
 import { formatter } from '../data/format.ts';
+import { isInstalled, isIos } from '../data/install.ts';
 import { Button } from '../parts/button.tsx';
 import { Section } from '../parts/screen.tsx';
 
 // Some engines and every private window lack the whole of it (WebKitGTK), so nothing may lean on it.
 const manager = (): Partial<StorageManager> => (navigator as Partial<Navigator>).storage ?? {};
-
-/** Only iOS says so itself. */
-const iosStandalone = (navigator as { readonly standalone?: boolean }).standalone;
-const isIos = iosStandalone !== undefined;
-const isInstalled = (): boolean => iosStandalone === true || matchMedia('(display-mode: standalone)').matches;
 
 const bytesPerMegabyte = 1e6;
 
