@@ -1,4 +1,5 @@
 import { ErrorBoundary, lazy, LocationProvider, Route, Router } from 'preact-iso';
+import { Broken } from './screens/broken.tsx';
 import { Gone } from './screens/gone.tsx';
 import { Home } from './screens/home.tsx';
 
@@ -20,28 +21,30 @@ const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
 export function App() {
   return (
     <LocationProvider>
-      <ErrorBoundary>
-        <Router>
-          <Route path="/" component={Home} />
-          <Route path="/machine/new" component={MachineEdit} />
-          <Route path="/machine/:id/edit" component={MachineEdit} />
-          <Route path="/machine/demo/:id/edit" component={MachineEdit} />
-          <Route path="/machine/:id/start" component={BeforeStart} />
-          <Route path="/machine/demo/:id/start" component={BeforeStart} />
-          <Route path="/machine/:id/work" component={WorkEdit} />
-          <Route path="/machine/demo/:id/work" component={WorkEdit} />
-          <Route path="/machine/demo/:id" component={MachineScreen} />
-          <Route path="/machine/:id" component={MachineScreen} />
-          <Route path="/walk/:rest+" component={WalkScreen} />
-          <Route path="/sheets" component={Sheets} />
-          <Route path="/sheets/:rest+" component={SheetScreen} />
-          <Route path="/rules" component={RuleSets} />
-          <Route path="/rules/:rest+" component={RuleSetScreen} />
-          <Route path="/settings" component={Settings} />
-          <Route path="/about" component={About} />
-          <Route default component={Gone} />
-        </Router>
-      </ErrorBoundary>
+      <Broken>
+        <ErrorBoundary>
+          <Router>
+            <Route path="/" component={Home} />
+            <Route path="/machine/new" component={MachineEdit} />
+            <Route path="/machine/:id/edit" component={MachineEdit} />
+            <Route path="/machine/demo/:id/edit" component={MachineEdit} />
+            <Route path="/machine/:id/start" component={BeforeStart} />
+            <Route path="/machine/demo/:id/start" component={BeforeStart} />
+            <Route path="/machine/:id/work" component={WorkEdit} />
+            <Route path="/machine/demo/:id/work" component={WorkEdit} />
+            <Route path="/machine/demo/:id" component={MachineScreen} />
+            <Route path="/machine/:id" component={MachineScreen} />
+            <Route path="/walk/:rest+" component={WalkScreen} />
+            <Route path="/sheets" component={Sheets} />
+            <Route path="/sheets/:rest+" component={SheetScreen} />
+            <Route path="/rules" component={RuleSets} />
+            <Route path="/rules/:rest+" component={RuleSetScreen} />
+            <Route path="/settings" component={Settings} />
+            <Route path="/about" component={About} />
+            <Route default component={Gone} />
+          </Router>
+        </ErrorBoundary>
+      </Broken>
     </LocationProvider>
   );
 }

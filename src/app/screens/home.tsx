@@ -4,6 +4,7 @@ import type { Machine } from '../../core/machine.ts';
 import { machineKindWords, purposeWords, trackKindWords } from '../../words/en/choices.ts';
 import { home as words } from '../../words/en/home.ts';
 import { persistence } from '../../words/en/storage.ts';
+import { entry } from '../../words/entry.ts';
 import { makeDates } from '../../words/dates.ts';
 import { addDemo, removeDemo } from '../actions/demo.ts';
 import { preferences } from '../data/preferences.ts';
@@ -72,7 +73,7 @@ function Lists({ lists }: { lists: HomeLists }) {
             <RowLink key={key} href={walkPath(key)}>
               <RowText
                 name={nameOf(value.machine)}
-                line={`${purposeWords[value.purpose].label}${value.startedAt ? `, ${words.startedOn(dates.moment(value.startedAt))}` : ''}`}
+                line={`${entry(purposeWords, value.purpose)?.label ?? ''}${value.startedAt ? `, ${words.startedOn(dates.moment(value.startedAt))}` : ''}`}
               />
               {demo(key) || <strong>{words.goOn}</strong>}
             </RowLink>
@@ -87,10 +88,7 @@ function Lists({ lists }: { lists: HomeLists }) {
         {lists.machines.length > 0 && machines.length === 0 && <p>{words.noneFound}</p>}
         {machines.map(({ key, value }) => (
           <RowLink key={key} href={machinePath(key)}>
-            <RowText
-              name={value.name}
-              line={`${machineKindWords[value.kind]}, ${trackKindWords[value.shape.track].label}`}
-            />
+            <RowText name={value.name} line={machineLine(value)} />
             {demo(key)}
           </RowLink>
         ))}
@@ -108,3 +106,7 @@ function Lists({ lists }: { lists: HomeLists }) {
     </>
   );
 }
+
+// One damaged record must not take the list away: what it does not say is left out.
+const machineLine = ({ kind, shape }: Machine): string =>
+  [entry(machineKindWords, kind), entry(trackKindWords, shape.track)?.label].filter(Boolean).join(', ');
