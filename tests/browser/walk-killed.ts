@@ -78,7 +78,7 @@ async function walkOn(walker: Walker, seen: Seen, random: () => number): Promise
   const { page } = walker;
   for (;;) {
     await expect(heading(page)).not.toHaveText(common.loading);
-    if (walker.step === 'verdict' || walker.step === 'end.machine') await toSomeLug(walker, seen, random);
+    if (/^(raised|end|verdict)/.test(walker.step)) await toSomeLug(walker, seen, random);
     Object.assign(seen, { url: page.url(), typed: '', leaving: false, since: Date.now() });
     if ((await walker.button(cautionTick).count()) > 0) await walker.pastCautions();
     await sleep(random() * 300);
@@ -98,7 +98,7 @@ async function passGroup(walker: Walker, seen: Seen): Promise<void> {
   seen.saved.set(url, passed);
 }
 
-/** Everything is read once: some lug is read again. */
+/** The loop on the ground is read: some lug is read again. */
 async function toSomeLug(walker: Walker, seen: Seen, random: () => number): Promise<void> {
   const side = random() < 0.5 ? 'left' : 'right';
   seen.leaving = true;
@@ -130,12 +130,12 @@ function readIn(records: readonly Kept[], base: string): Map<string, string> {
   const read = new Map<string, string>();
   for (const { key, value } of records) {
     const lug = /^reading\/([^/]+)\/(left|right)\.track\/lug-depth\/(\d)$/.exec(key);
-    const pass = /^reading\/([^/]+)\/(left|right)\.[\w-]+\/pass-([\w-]+?)(-raised)?\/1$/.exec(key);
+    const pass = /^reading\/([^/]+)\/(left|right)\.[\w-]+\/pass-([\w-]+)\/1$/.exec(key);
     const { what } = value as unknown as Reading;
     if (lug && what.kind === 'length')
       read.set(`${base}/walk/${lug[1]}/side-${lug[2]}/lug-depth/s${lug[3]}`, what.typed);
-    const stop = pass && (pass[4] === undefined ? stopOf[pass[3] ?? ''] : 'raised');
-    if (pass) read.set(`${base}/walk/${pass[1]}/${stop ?? 'side'}-${pass[2]}/${pass[3]}`, passed);
+    const [, walkId, side, group = ''] = pass ?? [];
+    if (pass) read.set(`${base}/walk/${walkId}/${stopOf[group] ?? 'side'}-${side}/${group}`, passed);
   }
   return read;
 }
