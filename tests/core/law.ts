@@ -6,10 +6,13 @@ const seed = Number(process.env['SEED'] ?? 20_260_102);
 /** The share of the cases to run: mutation tests, which run every law for every mutant, take fewer. */
 const portion = Number(process.env['LAW_PORTION'] ?? 1);
 
+/** How many cases of so many are run. */
+export const casesOf = (numRuns: number): number => Math.ceil(numRuns * portion);
+
 /** Checks a property over many cases; a case that fails is printed with its seed and shrunk. */
 export function law<T extends [unknown, ...unknown[]]>(
   property: fc.IPropertyWithHooks<T>,
   numRuns = 200,
 ): void {
-  fc.assert(property, { seed, numRuns: Math.ceil(numRuns * portion) });
+  fc.assert(property, { seed, numRuns: casesOf(numRuns) });
 }

@@ -108,7 +108,15 @@ describe('[N4] a reason', () => {
     ).toEqual({
       rule: 'a',
       message: 'cord.cut',
-      params: { item: 'cord', side: 'left', component: 'track', finding: 'cut', count: 3, share: 0.25 },
+      params: {
+        item: 'cord',
+        side: 'left',
+        component: 'track',
+        tensioner: 'grease',
+        finding: 'cut',
+        count: 3,
+        share: 0.25,
+      },
       source: { mark: 'published', text: 'a page' },
     });
   });
@@ -139,6 +147,7 @@ describe('[N4] a reason', () => {
       item: 'roller-tread',
       side: 'left',
       component: 'bottom-roller',
+      tensioner: 'grease',
       number: 2,
       mm: 170,
       percent: 75,
@@ -158,6 +167,7 @@ describe('[N4] a reason', () => {
       item: 'sag',
       side: 'left',
       component: 'track',
+      tensioner: 'grease',
       mm: 26,
       byMm: 6,
       lowMm: 10,
