@@ -49,6 +49,7 @@ function paramsOf(state: ItemState, where: Where): Params {
     item: state.item.id,
     side: state.side,
     component: state.item.component,
+    tensioner: state.tensioner,
     ...(state.number !== undefined && { number: state.number }),
     ...(finding !== undefined && { finding }),
     ...(count !== undefined && { count }),

@@ -1,7 +1,7 @@
 import { numbersOf } from './groups.ts';
 import { components, itemsOf, partsASide, type Component, type Item } from './items.ts';
 import { makePlace, type Place, type PlaceSide } from './keys.ts';
-import type { Machine } from './machine.ts';
+import type { Machine, Shape } from './machine.ts';
 
 /** One item at one place of a machine. */
 export interface Slot {
@@ -13,6 +13,8 @@ export interface Slot {
   readonly number: number | undefined;
   /** How many such parts the side has. */
   readonly parts: number;
+  /** How the side is tightened, which decides what may be said of it. */
+  readonly tensioner: Shape['tensioner'];
 }
 
 function slotsOfSide({ shape }: Machine, component: Component, side: PlaceSide): readonly Slot[] {
@@ -21,7 +23,8 @@ function slotsOfSide({ shape }: Machine, component: Component, side: PlaceSide):
   const row = makePlace({ side, component });
   return numbersOf(component, parts).flatMap((number) => {
     const place = number === undefined ? row : makePlace({ side, component, number });
-    return items.map((item) => ({ item, place, row, side, number, parts }));
+    const { tensioner } = shape;
+    return items.map((item) => ({ item, place, row, side, number, parts, tensioner }));
   });
 }
 

@@ -235,13 +235,14 @@ function stateOf(slot: Slot, gathered: Gathered): ItemState {
     ...(isHalf ? [{ kind: 'half-seen', params: {} } as const] : []),
     ...(known || asked.length > 0 ? [] : unread(mine, needed && lost.length === 0)),
   ];
-  const { item, place, side, number, parts } = slot;
+  const { item, place, side, number, parts, tensioner } = slot;
   const state = {
     item,
     place,
     side,
     number,
     parts,
+    tensioner,
     needed,
     known,
     passed: pass !== undefined,
