@@ -3,7 +3,6 @@ import type { SagOutcome } from '../../core/sag.ts';
 import type { ItemOutcome } from '../../core/score.ts';
 import { sagAsk } from '../../words/en/sag.ts';
 import { noteWords } from '../../words/en/notes.ts';
-import { sourceMarkWords } from '../../words/en/sources.ts';
 import { meanwhileWords } from '../../words/en/calls.ts';
 import { verdict as words } from '../../words/en/verdict.ts';
 import { outcomePlace, reasonText, stateText, wearText } from '../data/describe.ts';
@@ -11,6 +10,7 @@ import { formatter } from '../data/format.ts';
 import { walkPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { CallMark } from '../parts/call-mark.tsx';
+import { SourceLine } from '../parts/source-line.tsx';
 import { WearBar } from '../parts/wear-bar.tsx';
 import styles from './walk.module.css';
 
@@ -53,8 +53,7 @@ export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: W
         <span key={reason.rule}>
           {reasonText(reason, format)}{' '}
           <span class={styles.quiet}>
-            {words.rule(reason.rule)}
-            {reason.source && `; ${sourceMarkWords[reason.source.mark]}: ${reason.source.text}`}
+            {words.rule(reason.rule)} {reason.source && <SourceLine source={reason.source} />}
           </span>
         </span>
       ))}
