@@ -17,6 +17,11 @@ describe('what the browser offers', () => {
     const store = openStore(browserDeps());
     good(await store.write([write(walk, 'x')]));
     expect(good(await store.read(walk))).toHaveLength(1);
+    const bytes = new Uint8Array(64);
+    const { random, channel } = browserDeps();
+    random(bytes);
+    expect([new Set(bytes).size > 8, channel?.name]).toEqual([true, 'sagline']);
+    channel?.close();
     expect((await indexedDB.databases()).map(({ name }) => name)).toEqual(['sagline']);
     store.close();
   });

@@ -64,7 +64,12 @@ export const backupCases: readonly Case[] = [
       same(await everything(lab.open()), [], 'nothing');
       const store = lab.open();
       good(await store.write([write(demoWalk, 'demo')]));
-      same(await everything(store), [], 'only the demo');
+      const batches = [];
+      for await (const batch of store.exportAll()) batches.push(batch);
+      same(batches, [], 'only the demo');
+      store.close();
+      for await (const batch of store.exportAll()) batches.push(batch);
+      same(batches, [{ ok: false, error: { kind: 'closed', detail: 'closed-by-app' } }], 'a failure ends it');
     },
   },
   {

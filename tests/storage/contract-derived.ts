@@ -50,6 +50,7 @@ export const derivedCases: readonly Case[] = [
     title: '[S42] what was worked out from a state that has changed meanwhile is answered but not kept',
     run: async (lab) => {
       const store = lab.open();
+      good(await store.write([write(walk, 'w')]));
       const compute = async (): Promise<Stored<string>> => {
         const before = good(await store.read(lug)).length;
         good(await store.write([write(lug, 'meanwhile')]));
@@ -75,6 +76,8 @@ export const derivedCases: readonly Case[] = [
         'failure',
       );
       same(good(await summary(store, 'fine')), 'fine', 'next time');
+      store.close();
+      same(refused(await summary(store, 'closed')).kind, 'closed', 'after closing');
     },
   },
 ];

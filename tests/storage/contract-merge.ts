@@ -1,4 +1,4 @@
-import { counterOf, deviceOf, makeStamp } from '../../src/core/stamp.ts';
+import { compareBytewise, counterOf, deviceOf, makeStamp } from '../../src/core/stamp.ts';
 import type { Version } from '../../src/core/versions.ts';
 import { answered, completed, good, refused, same, type Case, type Lab } from './lab.ts';
 import { demoLug, deviceAt, foreign, keyOf, lug, machine, office, roller, walk, write } from './samples.ts';
@@ -71,8 +71,10 @@ export const mergeCases: readonly Case[] = [
         'own and known',
       );
       same(good(await store.device()), old, 'no reason to change');
-      const twin = foreign(lug, 2, 'twin', {}, old);
-      same(good(await store.merge([twin])), { added: 1, known: 0, clashes: [lug] }, 'twin');
+      good(await store.merge([foreign(roller, 3, 'beside')]));
+      const twins = [foreign(walk, 9, 'twin', {}, old), foreign(lug, 2, 'twin', {}, old)];
+      same(good(await store.merge(twins)), { added: 2, known: 0, clashes: [lug] }, 'twin');
+      same(await outbox(lab), [], 'nothing to send');
       const now = good(await store.device());
       same(now === old, false, 'a new id');
       same(good(await store.read(machine)), [first], 'shared ones stay');
@@ -82,11 +84,11 @@ export const mergeCases: readonly Case[] = [
       same([renewed?.stamp, renewed?.by], [makeStamp(2, now), now], 'renewed');
       same(
         good(await store.read(roller)).map(({ stamp }) => stamp),
-        [makeStamp(3, now)],
+        [makeStamp(3, now), makeStamp(3, office)].sort(compareBytewise),
         'others, too',
       );
       const [next] = good(await store.write([write(walk, 'w')]));
-      same(next && [counterOf(next.stamp), deviceOf(next.stamp)], [4, now], 'counts on');
+      same(next && [counterOf(next.stamp), deviceOf(next.stamp)], [10, now], 'counts on');
       same(second === undefined, false, 'sample');
     },
   },
@@ -105,6 +107,10 @@ export const mergeCases: readonly Case[] = [
       same(await outbox(lab), [early, next].map(pointer), 'the covered one left');
       good(await store.merge([foreign(walk, 9, 'file')]));
       same((await outbox(lab)).length, 3, 'what came by file');
+      const beside = foreign(lug, 3, 'beside');
+      good(await store.merge([beside]));
+      const sides = (await outbox(lab)).filter((waiting) => waiting.startsWith(lug));
+      same(sides.length, 2, 'both sides of a clash');
     },
   },
   {
@@ -122,6 +128,8 @@ export const mergeCases: readonly Case[] = [
       good(await store.merge([foreign(keyOf('limits/x'), 1, 'twin', {}, old)]));
       const now = good(await store.device());
       same(good(await store.read(machine)), [sent], 'sent');
+      good(await store.merge([foreign(machine, 1, 'beside')]));
+      same((await outbox(lab)).includes(pointer(sent)), false, 'what was sent is not queued again');
       const [renewed] = good(await store.read(lug));
       same(renewed?.stamp, makeStamp(2, now), 'unsent');
       const waiting = await outbox(lab);

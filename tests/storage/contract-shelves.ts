@@ -1,4 +1,5 @@
 import { reserveBytes } from '../../src/storage/reserve.ts';
+import type { ReserveRow } from '../../src/storage/schema.ts';
 import { answered, good, same, type Case } from './lab.ts';
 import { walk, write } from './samples.ts';
 
@@ -57,21 +58,25 @@ export const shelfCases: readonly Case[] = [
     title: '[S33] the reserve is set aside once and is as large as promised',
     run: async (lab) => {
       const store = lab.open();
+      const read = async (): Promise<readonly ReserveRow[]> => {
+        const db = await answered(lab.factory.open(lab.name));
+        const found = await answered(db.transaction('reserve').objectStore('reserve').getAll());
+        db.close();
+        return found as ReserveRow[];
+      };
       good(await store.ensureReserve());
+      const [once] = await read();
       good(await store.ensureReserve());
-      const db = await answered(lab.factory.open(lab.name));
-      const rows = (await answered(db.transaction('reserve').objectStore('reserve').getAll())) as {
-        bytes: Uint8Array;
-      }[];
+      const rows = await read();
       same(
-        rows.map(({ bytes }) => bytes.length),
-        [reserveBytes],
+        rows.map(({ name, bytes }) => [name, bytes.length]),
+        [['reserve', reserveBytes]],
         'one reserve',
       );
+      same(rows[0]?.bytes.subarray(0, 100), once?.bytes.subarray(0, 100), 'made once');
       const [first] = rows;
       const kinds = new Set(first?.bytes.subarray(-100_000)).size;
       same(kinds > 200, true, 'filled with randomness to the end');
-      db.close();
     },
   },
   {
@@ -82,6 +87,10 @@ export const shelfCases: readonly Case[] = [
       good(await store.write([write(walk, 'x')]));
       same(good(await store.probe()), undefined, 'used');
       same(store.status.current(), 'open', 'status');
+      const db = await answered(lab.factory.open(lab.name));
+      const names = await answered(db.transaction('meta').objectStore('meta').getAllKeys());
+      same(names, ['clock', 'schema'], 'the self test leaves nothing behind');
+      db.close();
     },
   },
 ];

@@ -74,7 +74,7 @@ export const upgradeCases: readonly Case[] = [
     run: async (lab) => {
       const store = lab.open();
       good(await store.write([write(walk, 'w')]));
-      const stop = store.beforeClose(() => Promise.reject(new Error('a failing flush')));
+      const stop = store.beforeClose(() => store.drafts.put('stopped', 'never'));
       stop();
       store.beforeClose(() => store.drafts.put('half', 'typed'));
       store.beforeClose(() => Promise.reject(new Error('a failing flush')));
@@ -142,7 +142,7 @@ export const upgradeCases: readonly Case[] = [
       const tx = db.transaction(['versions', 'meta'], 'readwrite');
       const fixture = old.stores[0]?.rows.find((row) => row['key'] === lug);
       tx.objectStore('versions').put(fixture);
-      tx.objectStore('meta').put({ name: 'schema', addsOnlySince: 1, writtenBy: 1 });
+      tx.objectStore('meta').put({ name: 'schema', addsOnlySince: 2, writtenBy: 1 });
       await completed(tx);
       db.close();
       const store = lab.open();
@@ -155,8 +155,26 @@ export const upgradeCases: readonly Case[] = [
       const [schema] = ((await raw(lab, 'meta')) as { name: string }[]).filter(
         ({ name }) => name === 'schema',
       );
-      same(schema, { name: 'schema', addsOnlySince: 1, writtenBy: schemaVersion }, 'noted');
+      same(schema, { name: 'schema', addsOnlySince: 2, writtenBy: schemaVersion }, 'noted');
       good(await store.write([{ key: keyOf('limits/1'), value: {} }]));
+    },
+  },
+  {
+    title: '[S67] an upgrade that fails leaves the old database as it was, and says so',
+    run: async (lab) => {
+      const damaged = old.stores.map((store) =>
+        store.name === 'versions' ? { ...store, rows: [...store.rows, { key: 'walk/zz' }] } : store,
+      );
+      (await makeDatabase(lab.factory, lab.name, { ...old, stores: damaged })).close();
+      const before = await raw(lab, 'versions');
+      const store = lab.open();
+      same(refused(await store.read(machine)).kind, 'unknown', 'reading');
+      same(store.status.current(), 'lost', 'status');
+      store.close();
+      const db = await answered(lab.factory.open(lab.name));
+      same([db.version, [...db.objectStoreNames].includes('derived')], [1, false], 'still version 1');
+      db.close();
+      same(await raw(lab, 'versions'), before, 'untouched');
     },
   },
 ];

@@ -172,6 +172,8 @@ export const writeCases: readonly Case[] = [
       same(await list({ prefix: 'walk/', reverse: true, limit: 2 }), 'ed', 'from the end');
       same(await list({ prefix: 'walk/', reverse: true, after: 'walk/d' }), 'cba', 'on from there');
       same(await list({ prefix: 'walk/c' }), 'c', 'one');
+      const itself = { prefix: 'walk/c', reverse: true, after: 'walk/d' };
+      same(await list(itself), 'c', 'the key that is the prefix');
       same(await list({ prefix: 'person/' }), '', 'none');
     },
   },

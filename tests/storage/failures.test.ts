@@ -5,7 +5,7 @@ import { openStore, type StoreDeps } from '../../src/storage/open-store.ts';
 import type { StatusCode } from '../../src/storage/status.ts';
 import type { Store } from '../../src/storage/store.ts';
 import { FaultyFactory } from './faults.ts';
-import { good, refused } from './lab.ts';
+import { answered, good, refused } from './lab.ts';
 import { demoWalk, foreign, keyOf, lug, machine, walk, write } from './samples.ts';
 import { HandTimers, settled } from './timers.ts';
 
@@ -137,14 +137,86 @@ describe('opening that does not go well', () => {
     expect(refused(await store.write([write(walk, 'y')])).kind).toBe('denied');
     expect(refused(await store.drafts.put('k', 1)).kind).toBe('denied');
     expect(faulty.opens).toBe(2);
+    expect(() => faulty.connections[0]?.transaction('meta')).toThrow();
     good(await store.probe());
     expect([statuses.at(-1), faulty.opens]).toEqual(['denied', 4]);
     faulty.readOnly = false;
+    expect(refused(await store.write([write(walk, 'y')])).kind).toBe('denied');
     good(await store.probe());
     expect([statuses.at(-1), faulty.opens]).toEqual(['open', 5]);
     good(await store.probe());
     expect(faulty.opens).toBe(5);
     expect(good(await store.write([write(walk, 'y')]))).toHaveLength(1);
+  });
+
+  test('[S83] a start at which what was written cannot be read back is no better', async () => {
+    const { faulty, statuses, open } = scene();
+    faulty.forgetful = true;
+    const store = open();
+    expect(refused(await store.drafts.put('k', 1))).toEqual({
+      kind: 'unknown',
+      detail: 'UnknownError: what was written cannot be read back',
+    });
+    expect(statuses).toEqual(['denied']);
+    expect(good(await store.read(walk))).toEqual([]);
+  });
+
+  test('[S83] a connection that dies in every self test is lost, not denied', async () => {
+    const { faulty, timers, statuses, open } = scene();
+    faulty.failSelfTest = new DOMException('The database connection is closing.', 'InvalidStateError');
+    const store = open();
+    expect(refused(await store.read(walk)).kind).toBe('closed');
+    expect([statuses, faulty.opens]).toEqual([['lost'], 2]);
+    for (const connection of faulty.connections) expect(() => connection.transaction('meta')).toThrow();
+    faulty.failSelfTest = undefined;
+    await timers.pass(10_000);
+    expect(statuses).toEqual(['lost', 'open']);
+  });
+
+  test('[S80] slowness is told while reopening, and does not hide that a tab blocks or that the disk is full', async () => {
+    const { inner, faulty, timers, statuses, open } = scene();
+    const store = open();
+    good(await store.write([write(walk, 'x')]));
+    faulty.holding = true;
+    faulty.connections[0]?.close();
+    const waiting = store.read(walk);
+    await settled();
+    await timers.pass(1_500);
+    expect(statuses).toEqual(['open', 'slow']);
+    faulty.release();
+    expect(good(await waiting)).toHaveLength(1);
+    expect(statuses).toEqual(['open', 'slow', 'open']);
+    faulty.full = true;
+    expect(refused(await store.preferences.put('length', 'mm')).kind).toBe('quota');
+    faulty.holding = true;
+    faulty.connections.at(-1)?.close();
+    const again = store.read(walk);
+    await settled();
+    await timers.pass(1_500);
+    expect(statuses.at(-1)).toBe('full');
+    faulty.release();
+    good(await again);
+    store.close();
+    const blocking = await answered(inner.open('blocked', 1));
+    const blocked = open({ name: 'blocked' });
+    await settled();
+    await timers.pass(20_000);
+    expect(blocked.status.current()).toBe('blocked');
+    expect(statuses).not.toContain('stuck');
+    blocking.close();
+    await settled();
+    expect(blocked.status.current()).not.toBe('blocked');
+  });
+
+  test('[S64] what is too new is not tried again', async () => {
+    const { inner, faulty, timers, statuses, open } = scene();
+    (await answered(inner.open('sagline', 99))).close();
+    const store = open();
+    expect(refused(await store.read(walk)).kind).toBe('too-new');
+    const { opens } = faulty;
+    await timers.pass(60_000);
+    expect(refused(await store.write([write(walk, 'x')])).kind).toBe('too-new');
+    expect([faulty.opens, statuses]).toEqual([opens, ['too-new']]);
   });
 
   test('[S84] writing that is refused later is denied, without a second try', async () => {
@@ -247,6 +319,7 @@ describe('a connection that goes away', () => {
     request.result.close();
     await timers.pass(60_000);
     expect(refused(await store.probe()).kind).toBe('updated-elsewhere');
+    expect(refused(await store.ensureReserve()).kind).toBe('updated-elsewhere');
     expect(statuses.at(-1)).toBe('updated-elsewhere');
   });
 });
@@ -308,6 +381,7 @@ describe('a full disk', () => {
     expect(good(await store.read(walk))).toEqual([]);
     expect(good(await store.drafts.get('pad'))).toBe('13');
     expect(refused(await store.ensureReserve()).kind).toBe('quota');
+    expect(refused(await store.probe()).kind).toBe('quota');
     faulty.full = false;
     expect(good(await store.write([write(lug, 'new')]))).toHaveLength(1);
   });

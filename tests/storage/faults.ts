@@ -54,6 +54,8 @@ export class FaultyFactory {
   full = false;
   /** True: no write is allowed, as in a private window. */
   readOnly = false;
+  /** True: what is put is not there afterwards. */
+  forgetful = false;
   /** True: open requests are made but never answer. */
   silent = false;
   /** True: the answers of open requests are held back until `release`. */
@@ -62,6 +64,8 @@ export class FaultyFactory {
   failure: DOMException | undefined;
   /** Thrown by every call inside a transaction but those of the self test. */
   failLater: DOMException | undefined;
+  /** Thrown by the self test's first request. */
+  failSelfTest: DOMException | undefined;
   /** False: clearing the reserve leaves the disk as full as it was. */
   reserveHelps = true;
   /** The connections that were opened. */
@@ -183,7 +187,8 @@ export class FaultyFactory {
       methodsOf[name] = (...args) => {
         this.#count(tx, db);
         this.#writeInto(target as IDBObjectStore, name, tx);
-        const result = method?.(...args);
+        const isForgotten = this.forgetful && name === 'put';
+        const result = isForgotten ? methodsOf['get']?.call(target, 'nothing') : method?.(...args);
         if (name === 'openCursor')
           (result as IDBRequest).addEventListener('success', () => (this.steps += 1));
         if (name === 'index') this.#patchMethods(result as object, indexMethods, tx, db);
@@ -199,6 +204,8 @@ export class FaultyFactory {
         'InvalidStateError',
       );
     }
+    if (this.failSelfTest !== undefined && method === 'put' && tx.objectStoreNames.length === 1)
+      throw this.failSelfTest;
     if (method === 'clear' && store.name === 'reserve' && this.reserveHelps) this.full = false;
     if (this.failLater !== undefined && tx.objectStoreNames.length > 1) throw this.failLater;
     if (method === 'put' && this.full) this.#abort(tx, full());
