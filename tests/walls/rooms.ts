@@ -67,7 +67,5 @@ function roomOf(path: string): string {
 
 /** What only the build runs lives beside the app, with rights of its own. */
 function isBuildFile(path: string): boolean {
-  return (
-    path === 'src/app/vite.config.ts' || path === 'src/app/data-files.ts' || path === 'src/app/catalogue.ts'
-  );
+  return /^src\/app\/(?:catalogue|data-files|literals|part-words|vite\.config)\.ts$/.test(path);
 }
