@@ -40,8 +40,7 @@ const open = (kind: Open['kind'], params: Open['params']): SagOpen => ({
 });
 
 const sameLoad = (spec: SagSpec, sag: Sag): boolean =>
-  spec.loadN === undefined ||
-  (sag.loadN !== undefined && Math.abs(sag.loadN - spec.loadN) <= spec.loadN * 0.05);
+  spec.loadN === undefined || Math.abs((sag.loadN ?? 0) - spec.loadN) <= spec.loadN * 0.05;
 
 /** The band of a print that may contradict itself: the stricter side of either unit. */
 export function sagBand(spec: SagSpec): { low: number; high: number; contradicts: boolean } {
@@ -72,7 +71,7 @@ export function stateIn(
   band: { readonly low: number; readonly high: number; readonly derail: number | undefined },
   value: number,
 ): SagState {
-  if (band.derail !== undefined && compare(value, '>', band.derail)) return 'derailing';
+  if (compare(value, '>', band.derail ?? Infinity)) return 'derailing';
   if (compare(value, '>', band.high)) return 'loose';
   return compare(value, '<', band.low) ? 'tight' : 'right';
 }
@@ -82,18 +81,18 @@ export function stateIn(
  * must be the print's, else it is open, because the same number means another tension by another method.
  */
 export function judgeSag(sheet: LimitSheet, sag: Sag): SagOutcome | SagOpen {
-  if (sheet.sag.length === 0) return open('no-sag-value', { sheet: sheet.name });
+  const [wanted] = sheet.sag;
+  if (!wanted) return open('no-sag-value', { sheet: sheet.name });
   const fitting = sheet.sag.filter(
     (each) => each.method === sag.method && each.posture === sag.posture && sameLoad(each, sag),
   );
   const spec = fitting.find((each) => !dirtProblem(each, sag)) ?? fitting[0];
   if (!spec) {
-    const wanted = sheet.sag[0];
     return open('not-comparable', {
       method: sag.method,
       posture: sag.posture,
-      wanted: wanted?.method ?? '',
-      wantedPosture: wanted?.posture ?? '',
+      wanted: wanted.method,
+      wantedPosture: wanted.posture,
     });
   }
   const dirt = dirtProblem(spec, sag);

@@ -31,35 +31,38 @@ interface Knot {
 // A tolerance ±a is a rectangular distribution, a/√3 (JCGM 100:2008, 4.3.7).
 const fromTolerance = (tolerance: number | undefined): number => (tolerance ?? 0) / Math.sqrt(3);
 
+/** A straight piece of the way from new to a limit. */
+interface Piece {
+  readonly from: Knot;
+  readonly to: Knot;
+}
+type Curve = readonly [Piece, ...Piece[]];
+
 /**
  * The curve from new (0 %) to the limit (100 %), over the break points if it is the limit that counts as 100 %: they
- * say nothing of the way to another one. Undefined when it is not monotone.
+ * say nothing of the way to another one. Undefined when it does not rise all the way, as when new is the limit.
  */
-function knotsOf(entry: ItemLimits, { at: limitAt, limit }: ChosenLimit): readonly Knot[] | undefined {
-  if (!entry.new || entry.new.at === limitAt) return undefined;
-  const sign = limitAt > entry.new.at ? 1 : -1;
+function curveOf(entry: ItemLimits, { at: limitAt, limit }: ChosenLimit): Curve | undefined {
+  if (!entry.new) return undefined;
   const breaks = limit.hundred ? (entry.breaks ?? []) : [];
   const inner = breaks.map(({ at, percent }) => ({ at, percent, u: 0 }));
-  inner.sort((a, b) => sign * (a.at - b.at));
+  inner.sort((a, b) => a.percent - b.percent);
   const first = { at: entry.new.at, percent: 0, u: fromTolerance(entry.new.tolerance) };
-  const knots = [first, ...inner, { at: limitAt, percent: 100, u: fromTolerance(limit.tolerance) }];
-  const rises = knots.every((knot, i) => {
-    const next = knots[i + 1];
-    return !next || (sign * (next.at - knot.at) > 0 && next.percent > knot.percent);
-  });
-  return rises ? knots : undefined;
+  const last = { at: limitAt, percent: 100, u: fromTolerance(limit.tolerance) };
+  const rest = inner.map((from, i) => ({ from, to: inner[i + 1] ?? last }));
+  const curve: Curve = [{ from: first, to: inner[0] ?? last }, ...rest];
+  const isPast = isPastOn(curve);
+  return curve.every(({ from, to }) => isPast(to.at, from) && to.percent > from.percent) ? curve : undefined;
 }
 
-/** The piece of the curve that a value lies on; beyond either end the outer piece goes on. */
-function pieceAt(knots: readonly Knot[], at: number): readonly [Knot, Knot] | undefined {
-  const [first, last] = [knots[0], knots.at(-1)];
-  if (!first || !last) return undefined;
-  const sign = last.at > first.at ? 1 : -1;
-  let start = 0;
-  while (start + 2 < knots.length && sign * (at - (knots[start + 1]?.at ?? at)) > 0) start += 1;
-  const [from, to] = [knots[start], knots[start + 1]];
-  return from && to ? [from, to] : undefined;
+/** Tells which sizes are more worn than a knot, by the way from new to the first knot. */
+function isPastOn([{ from, to }]: Curve): (at: number, knot: Knot) => boolean {
+  return to.at > from.at ? (at, knot) => at > knot.at : (at, knot) => at < knot.at;
 }
+
+/** The piece of a curve that a value lies on; beyond either end the outer piece goes on. */
+const pieceOf = (curve: Curve, isPast: (knot: Knot) => boolean): Piece =>
+  curve.filter(({ from }) => isPast(from)).at(-1) ?? curve[0];
 
 /**
  * Percent worn p = 100·(N − m)/(N − L), for shrinking and growing parts alike, with its uncertainty by the law
@@ -73,11 +76,11 @@ export function wear(
   means: LimitMeaning | 'hundred' = 'hundred',
 ): Wear | undefined {
   const chosen = chooseLimit(entry, means, load);
-  const knots = chosen && knotsOf(entry, chosen);
+  const curve = chosen && curveOf(entry, chosen);
+  if (!chosen || !curve || !entry.new) return undefined;
   const at = fromMm(size.mm, entry.unit);
-  const piece = knots && pieceAt(knots, at);
-  if (!chosen || !piece || !entry.new) return undefined;
-  const [a, b] = piece;
+  const isPast = isPastOn(curve);
+  const { from: a, to: b } = pieceOf(curve, (knot) => isPast(at, knot));
   const [rise, run] = [b.percent - a.percent, b.at - a.at];
   const perReading = (rise / run) * fromMm(size.uMm, entry.unit);
   const perA = ((rise * (at - b.at)) / (run * run)) * a.u;
@@ -103,11 +106,8 @@ export function sizeAtPercent(
   means: LimitMeaning | 'hundred' = 'hundred',
 ): number | undefined {
   const chosen = chooseLimit(entry, means, load);
-  const knots = chosen && knotsOf(entry, chosen);
-  if (!knots) return undefined;
-  let start = 0;
-  while (start + 2 < knots.length && percent > (knots[start + 1]?.percent ?? percent)) start += 1;
-  const [a, b] = [knots[start], knots[start + 1]];
-  if (!a || !b) return undefined;
+  const curve = chosen && curveOf(entry, chosen);
+  if (!curve) return undefined;
+  const { from: a, to: b } = pieceOf(curve, (knot) => percent > knot.percent);
   return toMm(a.at + ((percent - a.percent) * (b.at - a.at)) / (b.percent - a.percent), entry.unit);
 }

@@ -7,7 +7,7 @@ import { stateKey, type ItemState, type PlacedReading, type ScoreInput } from '.
 import { callOf, shownCall, type MachineCall } from '../../src/core/verdict.ts';
 import { whatIf } from '../../src/core/what-if.ts';
 import { assert } from '../../src/core/result.ts';
-import { law } from './law.ts';
+import { lawOfWalks } from './law.ts';
 import {
   bandOf,
   entryOf,
@@ -193,7 +193,7 @@ function scoredAgain(
 
 describe('[N4] what if', { timeout: 60_000 }, () => {
   test('[F64] asking again only what looks at the item gives what scoring all of it again gives', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, randomWalks, ({ input }, { input: otherInput }) => {
         assert(input.rules, 'there are rules');
         const facts = factsOf(input);
@@ -228,7 +228,7 @@ function remeasured(input: ScoreInput, state: ItemState, value: number): ScoreIn
 
 describe('[N4] flips on random walks', { timeout: 60_000 }, () => {
   test('[F65] really flip: the walk scored with the value has that call', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         const now = seen(score(input));
         for (const flip of flips(input)) {
@@ -242,7 +242,7 @@ describe('[N4] flips on random walks', { timeout: 60_000 }, () => {
   });
 
   test('[F66] nothing nearer flips', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, fc.double({ min: 0, max: 1, noNaN: true }), ({ input }, part) => {
         const now = seen(score(input));
         for (const { state, byMm, toMm } of flips(input)) {
@@ -265,7 +265,7 @@ describe('[N4] flips on random walks', { timeout: 60_000 }, () => {
   });
 
   test('[F67] come nearest first, one for each place', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         const found = flips(input);
         const keys = found.map(({ state }) => stateKey(state.place, state.item.id));

@@ -9,7 +9,7 @@ import type { Slot } from '../../src/core/slots.ts';
 import type { ClashSide, PlacedReading, ScoreInput } from '../../src/core/states.ts';
 import { shownCall } from '../../src/core/verdict.ts';
 import { flipsOf } from '../../src/core/flips.ts';
-import { casesOf, law } from './law.ts';
+import { casesOf, lawOfWalks } from './law.ts';
 import { frozen, read } from './made.ts';
 import { randomWalks, readingsFor, sheets, type RandomWalk } from './random-walks.ts';
 
@@ -86,7 +86,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
       }),
     );
     let compared = 0;
-    law(
+    lawOfWalks(
       fc.property(cases, ([{ input, sheet }, slot, a, b]) => {
         const grows = slot.item.id === 'pitch' || slot.item.id === 'idler-tread';
         const [first, second] = [a, b].map((what) => rankOf(slot, what, grows));
@@ -122,7 +122,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
       clean: 'clean',
     });
     const share = fc.double({ min: 0, max: 1, noNaN: true });
-    law(
+    lawOfWalks(
       fc.property(randomWalks, share, share, ({ input, sheet }, a, b) => {
         const high = sheet.sag[0]?.high ?? 0;
         const rest = input.readings.filter(({ item }) => item !== 'sag');
@@ -145,7 +145,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
     const cases = randomWalks.chain((walk) =>
       fc.tuple(fc.constant(walk), fc.subarray([...walk.input.readings])),
     );
-    law(
+    lawOfWalks(
       fc.property(cases, ([{ input }, gone]) => {
         const readings = input.readings.filter((each) => !gone.includes(each));
         const takenBack = gone.map(({ place, item, n }) => ({ place, item, n }));
@@ -161,7 +161,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
     const cases = randomWalks.chain((walk) =>
       fc.tuple(fc.constant(walk), fc.subarray([...(walk.input.rules?.rules ?? [])])),
     );
-    law(
+    lawOfWalks(
       fc.property(cases, ([{ input }, kept]) => {
         if (!input.rules) return;
         // A rule that covers nothing was never promised.
@@ -176,7 +176,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
   });
 
   test('[V134] taking the set, the sheet or a line of it away makes nothing milder without opening it', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, sheets, ({ input, sheet }, other) => {
         const before = score(input);
         const items = sheet.items.filter(({ item }) => other.items.some((each) => each.item === item));
@@ -197,7 +197,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
   });
 
   test('[V135] the machine is never shown as run while something open could park it', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         const { outcomes, verdict } = score(input);
         const isOpen = outcomes.some(({ open, canPark }) => canPark && open.length > 0);
@@ -208,7 +208,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
   });
 
   test('[V136] whatever is needed and not known is open, except sag that was judged by eye', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         for (const { state, open } of score(input).outcomes)
           if (state.needed && !state.known && state.item.id !== 'sag') expect(open).not.toEqual([]);
@@ -218,7 +218,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
   });
 
   test('[V137] the verdict is the worst of the outcomes and its meanwhile the strictest', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         const { outcomes, verdict } = score(input);
         expect(callRank(verdict.atLeast)).toBe(Math.max(...outcomes.map((each) => callRank(each.atLeast))));
@@ -237,7 +237,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
       const parts = parsePlace(place);
       return makePlace({ ...parts, side: swapped(parts.side) });
     };
-    law(
+    lawOfWalks(
       fc.property(randomWalks, sheets, ({ input, sheet }, other) => {
         const ageYears = { left: 3, right: 9 };
         const [one, two] = [
@@ -275,7 +275,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
         fc.shuffledSubarray([...walk.input.readings], { minLength: walk.input.readings.length }),
       ),
     );
-    law(
+    lawOfWalks(
       fc.property(cases, ([{ input }, readings]) => {
         expect(shown(score({ ...input, readings }))).toEqual(shown(score(input)));
       }),
@@ -284,7 +284,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
   });
 
   test('[V140] scoring gives the same each time and changes nothing of what it is given', () => {
-    law(
+    lawOfWalks(
       fc.property(randomWalks, ({ input }) => {
         const whole = frozen({ ...input, clashes: input.readings.slice(0, 2) });
         const first = score(whole);
@@ -315,7 +315,7 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
             fc.tuple(fc.constant(walk), fc.tuple(...some.map((each) => otherSide(walk, each)))),
           ),
       );
-    law(
+    lawOfWalks(
       fc.property(cases, fc.integer({ min: 0, max: 7 }), ([{ input }, clashes], chosen) => {
         // Either side: of each clashing reading the displayed one, or the other.
         const taken = clashes.filter((_, i) => (chosen >> i) % 2 === 1);

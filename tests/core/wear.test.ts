@@ -98,7 +98,10 @@ describe('[N3] percent worn', () => {
       [5, 100],
       [2, 125],
     ] as const;
-    for (const [at, percent] of table) expect(worn(entry, at).percent).toBeCloseTo(percent, 9);
+    for (const [at, percent] of table) {
+      expect(worn(entry, at).percent).toBeCloseTo(percent, 9);
+      expect(sizeAtPercent(entry, percent, undefined)).toBeCloseTo(at, 9);
+    }
   });
 
   test('[W6] a growing part has break points too', () => {
@@ -263,5 +266,8 @@ describe('[N3] uncertainty of wear', () => {
       breaks: breaks([16, 20], [8, 60]),
     });
     expect(worn(entry, { mm: 12, uMm: 0.5 }).u).toBeCloseTo(2.5, 9);
+    // At a break point the piece before it counts: here 5 % a millimetre, with the tolerance of new.
+    expect(worn(entry, { mm: 16, uMm: 0.5 }).u).toBeCloseTo(2.5, 9);
+    expect(worn(entry, { mm: 8, uMm: 0.5 }).u).toBeCloseTo(2.5, 9);
   });
 });
