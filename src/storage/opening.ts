@@ -21,6 +21,8 @@ export interface Source {
 export type OpeningEvent = 'slow' | 'blocked' | 'stuck';
 
 const slowAfterMs = 1_500;
+/** A tab that gives way flushes first, which is no block: it has a second for that. */
+const blockedAfterMs = 1_500;
 const secondAttemptAfterMs = 3_000;
 const stuckAfterMs = 10_000;
 
@@ -29,7 +31,7 @@ const stuckAfterMs = 10_000;
  * profiles) is tried anew beside the old one, after 3 s and then every 10 s.
  *
  *     attempt ──── 1.5 s: slow ── 3 s: attempt ──── 10 s: stuck, attempt ──── 20 s: attempt …
- *        └ blocked: told, and waited for
+ *        └ blocked ── 1.5 s: told, and waited for
  *
  * The first attempt that answers counts; a connection that comes later is closed. Never rejects; stays
  * pending for as long as nothing answers.
@@ -48,8 +50,11 @@ export function openDatabase(
       for (const cancel of cancels) cancel();
       resolve(result);
     };
-    const attempt = (): void => void attemptOpen(source, () => !answered && tell('blocked')).then(settle);
-    const later = (ms: number, act: () => void): void => void cancels.push(source.timers.after(ms, act));
+    const blocked = (): void => later(blockedAfterMs, () => tell('blocked'));
+    const attempt = (): void => void attemptOpen(source, blocked).then(settle);
+    const later = (ms: number, act: () => void): void => {
+      if (!answered) cancels.push(source.timers.after(ms, act));
+    };
     const keepTrying = (): void => {
       tell('stuck');
       attempt();

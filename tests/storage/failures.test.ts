@@ -5,7 +5,9 @@ import { openStore, type StoreDeps } from '../../src/storage/open-store.ts';
 import type { StatusCode } from '../../src/storage/status.ts';
 import type { Store } from '../../src/storage/store.ts';
 import { FaultyFactory } from './faults.ts';
+import v1 from './fixtures/v1.json' with { type: 'json' };
 import { answered, good, refused } from './lab.ts';
+import { makeDatabase } from './older-build.ts';
 import { demoWalk, foreign, keyOf, lug, machine, walk, write } from './samples.ts';
 import { HandTimers, settled } from './timers.ts';
 
@@ -206,6 +208,34 @@ describe('opening that does not go well', () => {
     blocking.close();
     await settled();
     expect(blocked.status.current()).not.toBe('blocked');
+  });
+
+  test('[S61] a tab that gives way within a second and a half is not called a block', async () => {
+    const { inner, timers, statuses, open } = scene();
+    const polite = await makeDatabase(inner, 'sagline', v1);
+    const store = open();
+    await settled();
+    await timers.pass(1_499);
+    expect(statuses).toEqual([]);
+    polite.close();
+    expect(good(await store.read(walk))).toHaveLength(1);
+    expect(statuses).toEqual(['open']);
+    await timers.pass(60_000);
+    expect(statuses).toEqual(['open']);
+  });
+
+  test('[S61] a tab that does not is, and the way is free once it has gone', async () => {
+    const { inner, timers, statuses, open } = scene();
+    const stubborn = await makeDatabase(inner, 'sagline', v1);
+    const store = open();
+    const waiting = store.read(walk);
+    await settled();
+    await timers.pass(1_500);
+    expect(statuses).toEqual(['slow', 'blocked']);
+    expect(refused(await waiting).kind).toBe('blocked');
+    stubborn.close();
+    await settled();
+    expect(statuses).toEqual(['slow', 'blocked', 'open']);
   });
 
   test('[S64] what is too new is not tried again', async () => {
