@@ -1,5 +1,5 @@
 // A classic script of its own, apart from the app: it must still run when the app's own script is missing.
-import { shellWords } from '../words/shell.ts';
+import { repairWords } from '../words/shell.ts';
 
 /** A slow phone has started long before; after this the page would only stay white. */
 const patienceMs = 8000;
@@ -28,11 +28,11 @@ function offerRepair(): void {
   box.id = 'repair';
   box.style.cssText =
     'font: 1.25rem/1.5 system-ui, sans-serif; max-width: 32rem; margin: 2rem auto; padding: 0 1rem';
-  const title = add(box, 'h1', shellWords.repairTitle);
+  const title = add(box, 'h1', repairWords.title);
   title.style.lineHeight = '1.2';
-  const text = add(box, 'p', shellWords.repairText);
+  const text = add(box, 'p', repairWords.text);
   text.setAttribute('role', 'status');
-  const button = add(box, 'button', shellWords.repairButton);
+  const button = add(box, 'button', repairWords.button);
   button.style.cssText = 'font: inherit; min-height: 64px; padding: 0 1.5rem';
   button.addEventListener('click', () => void repair(text));
   document.body.append(box);
@@ -47,7 +47,7 @@ function add(parent: HTMLElement, tag: string, text: string): HTMLElement {
 
 /** Drops worker and shell, never a database, and only once the network has shown that it can bring them back. */
 async function repair(status: HTMLElement): Promise<void> {
-  status.textContent = shellWords.repairBusy;
+  status.textContent = repairWords.busy;
   try {
     const answer = await fetch('/sw.js', { cache: 'no-store' });
     if (!answer.ok || answer.headers.get('content-type')?.includes('javascript') !== true) throw new Error();
@@ -59,6 +59,6 @@ async function repair(status: HTMLElement): Promise<void> {
     );
     location.reload();
   } catch {
-    status.textContent = shellWords.repairOffline;
+    status.textContent = repairWords.offline;
   }
 }

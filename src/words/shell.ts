@@ -1,4 +1,13 @@
-/** What is read before the app runs, or where it does not: install screen, repair page, console, plain answers. */
+/** What stands there when the app did not start; apart, so that the page that says it is sent no other words. */
+export const repairWords = {
+  title: 'Sagline did not start',
+  text: 'A part of the app is missing on this device. Your walks are kept, and repairing does not touch them.',
+  button: 'Fetch the app again',
+  busy: 'Fetching the app …',
+  offline: 'The app cannot be fetched without a network. Try again where there is one.',
+} as const;
+
+/** What is read before the app runs, or where it does not: install screen, console, plain answers. */
 export const shellWords = {
   lang: 'en',
   name: 'Sagline',
@@ -6,12 +15,6 @@ export const shellWords = {
   narrowScreenshot: 'A walk round a machine on the phone',
   wideScreenshot: 'A walk round a machine on a desk screen',
   noScript: 'Sagline needs JavaScript: please switch it on for this address.',
-  repairTitle: 'Sagline did not start',
-  repairText:
-    'A part of the app is missing on this device. Your walks are kept, and repairing does not touch them.',
-  repairButton: 'Fetch the app again',
-  repairBusy: 'Fetching the app …',
-  repairOffline: 'The app cannot be fetched without a network. Try again where there is one.',
   notFound: 'There is nothing at this address.',
   serverFault: 'Something went wrong in the server.',
   badRequest: 'The server does not understand this request.',

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { shellWords } from '../../src/words/shell.ts';
+import { repairWords } from '../../src/words/shell.ts';
 import { withoutHttpCache } from './browsers.ts';
 import { keptOffline, test } from './fixtures.ts';
 
@@ -27,7 +27,7 @@ async function forgetHttpCache(page: Page): Promise<void> {
 }
 
 const app = '#app > *';
-const repairTitle = { name: shellWords.repairTitle };
+const repairTitle = { name: repairWords.title };
 
 for (const [what, pattern] of [
   ['a script', '/assets/index-.*js'],
@@ -66,9 +66,9 @@ for (const [what, pattern] of [
     await forgetHttpCache(page);
     await page.reload();
     await expect(page.getByRole('heading', repairTitle)).toBeVisible({ timeout: 15_000 });
-    const button = page.getByRole('button', { name: shellWords.repairButton });
+    const button = page.getByRole('button', { name: repairWords.button });
     await button.click();
-    await expect(page.getByRole('status')).toHaveText(shellWords.repairOffline);
+    await expect(page.getByRole('status')).toHaveText(repairWords.offline);
     await origin.start();
     await button.click();
     await expect(page.locator(app).first()).toBeVisible();
@@ -94,7 +94,7 @@ test('[B11] repairing does not touch the database', async ({ page, origin }) => 
   await page.reload();
   await page.getByRole('heading', repairTitle).waitFor();
   await origin.start();
-  await page.getByRole('button', { name: shellWords.repairButton }).click();
+  await page.getByRole('button', { name: repairWords.button }).click();
   await expect(page.locator(app).first()).toBeVisible();
   const kept = await page.evaluate(
     () =>
