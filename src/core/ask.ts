@@ -1,5 +1,4 @@
 import { holds, statesAt, unansweredIn, type Facts, type Leaf, type Where } from './conditions.ts';
-import { itemById } from './items.ts';
 import { addTo } from './lists.ts';
 import type { Rule } from './rules.ts';
 import { stateKey, type ItemState } from './states.ts';
@@ -17,12 +16,11 @@ export interface Asked {
 /** True when the item has a place in the result: it was read, asked for, or lost. */
 export const isShown = (state: ItemState): boolean => state.known || state.needed || state.open.length > 0;
 
-/** The places where a rule is asked: every part of its first item that was read or is asked for. */
+/** The places where a rule is asked: every part of its first item that was read or is asked for, crack by crack. */
 function placesOf(first: string, facts: Facts): readonly Where[] {
-  const component = itemById(first)?.component ?? '';
-  return (facts.byItem.get(first) ?? []).filter(isShown).flatMap(({ side, number, cracks }) => {
-    const each = { side, component, number, crack: 0 };
-    return cracks.length > 1 ? cracks.map((_, crack) => ({ ...each, crack })) : each;
+  return (facts.byItem.get(first) ?? []).filter(isShown).flatMap(({ item, side, number, cracks }) => {
+    const each = { side, component: item.component, number };
+    return (cracks.length > 0 ? cracks : [undefined]).map((_, crack) => ({ ...each, crack }));
   });
 }
 

@@ -1,4 +1,3 @@
-import type { Item } from './items.ts';
 import { itemById } from './items.ts';
 import type { PlaceSide } from './keys.ts';
 import type { Load } from './limits.ts';
@@ -61,9 +60,6 @@ function ask(facts: Facts, itemId: string, where: Where, test: (state: ItemState
   return truth;
 }
 
-const indexOf = (item: Item, finding: string): number =>
-  item.ask.kind === 'finding' ? item.ask.findings.indexOf(finding) : -1;
-
 function findingIs(
   state: ItemState,
   condition: { is?: string[] | undefined; atLeast?: string | undefined },
@@ -73,12 +69,11 @@ function findingIs(
     const isAsked = condition.is?.includes('cord-visible') || condition.atLeast === 'cord-visible';
     return isAsked && state.cracks.some((crack) => crack.cordVisible);
   }
-  if (finding === undefined) return undefined;
-  if (indexOf(item, finding) < 0) return undefined;
-  const named = condition.is?.includes(finding) ?? false;
-  const severe =
-    condition.atLeast !== undefined && indexOf(item, finding) >= indexOf(item, condition.atLeast);
-  return named || (severe && indexOf(item, condition.atLeast ?? '') >= 0);
+  if (finding === undefined || item.ask.kind !== 'finding') return undefined;
+  const { findings } = item.ask;
+  const least = condition.atLeast === undefined ? -1 : findings.indexOf(condition.atLeast);
+  const isNamed = condition.is?.includes(finding) ?? false;
+  return isNamed || (least >= 0 && findings.indexOf(finding) >= least);
 }
 
 /** A comparison with a number of which only the least and the most possible values are known. */
@@ -89,9 +84,10 @@ function compareBetween(least: number, most: number, op: Comparison, value: numb
   return low === compare(most, op, value) ? low : undefined;
 }
 
+/** The longest run of numbers that follow each other, in the order in which they stand. */
 function longestRun(numbers: readonly number[]): number {
-  let [best, run, last] = [0, 0, -1];
-  for (const each of [...numbers].sort((a, b) => a - b)) {
+  let [best, run, last] = [0, 0, Number.NaN];
+  for (const each of numbers) {
     run = each === last + 1 ? run + 1 : 1;
     best = Math.max(best, run);
     last = each;
@@ -99,16 +95,18 @@ function longestRun(numbers: readonly number[]): number {
   return best;
 }
 
-function countOf(facts: Facts, where: Where, condition: Extract<Condition, { count: string }>): Truth {
-  const side = { ...where, component: '', number: undefined };
-  const states = statesAt(facts, condition.count, side);
-  if (states.length === 0) return itemById(condition.count) ? false : undefined;
-  const [only] = states;
-  if (states.length === 1 && only?.number === undefined) return countMarks(only, condition);
-  const hit = (state: ItemState): Truth =>
-    state.known ? findingIs(state, { atLeast: condition.atLeast }) : undefined;
+type Count = Extract<Condition, { count: string }>;
+
+const isHit = (state: ItemState, { atLeast }: Count): Truth =>
+  state.known ? findingIs(state, { atLeast }) : undefined;
+
+function countOf(facts: Facts, where: Where, condition: Count): Truth {
+  const states = statesAt(facts, condition.count, { ...where, component: '', number: undefined });
+  const [only, ...others] = states;
+  if (!only) return itemById(condition.count) ? false : undefined;
+  if (others.length === 0 && only.number === undefined) return countMarks(only, condition);
   const numbers = (wanted: readonly Truth[]) =>
-    states.filter((state) => wanted.includes(hit(state))).map((state) => state.number ?? 0);
+    states.filter((state) => wanted.includes(isHit(state, condition))).map((state) => state.number ?? 0);
   const size = condition.neighbours ? longestRun : (list: readonly number[]) => list.length;
   return compareBetween(
     size(numbers([true])),
@@ -119,9 +117,8 @@ function countOf(facts: Facts, where: Where, condition: Extract<Condition, { cou
 }
 
 /** Marks of one part that the person counted; one at least where something was found and nothing counted. */
-function countMarks(state: ItemState | undefined, condition: Extract<Condition, { count: string }>): Truth {
-  if (!state?.known) return undefined;
-  const hit = findingIs(state, { atLeast: condition.atLeast });
+function countMarks(state: ItemState, condition: Count): Truth {
+  const hit = isHit(state, condition);
   if (hit !== true) return hit === false ? compare(0, condition.op, condition.value) : undefined;
   if (state.count !== undefined) return compare(state.count, condition.op, condition.value);
   return compareBetween(1, Infinity, condition.op, condition.value);
@@ -155,10 +152,8 @@ function shareIs(state: ItemState, condition: Extract<Condition, { share: string
     : compare(state.share, condition.op, condition.value);
 }
 
-function sagIs(state: ItemState, wanted: string): Truth {
-  if (!state.sag) return undefined;
-  return state.sag.state === wanted || (wanted === 'loose' && state.sag.state === 'derailing');
-}
+const sagIs = ({ sag }: ItemState, wanted: string): Truth =>
+  sag?.state === wanted || (wanted === 'loose' && sag?.state === 'derailing');
 
 function ageIs(facts: Facts, where: Where, condition: Extract<Condition, { age: string }>): Truth {
   const { left, right } = facts.ageYears;

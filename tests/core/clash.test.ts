@@ -5,8 +5,11 @@ import type { Condition } from '../../src/core/rules.ts';
 import type { ClashSide, PlacedReading } from '../../src/core/states.ts';
 import { shownCall } from '../../src/core/verdict.ts';
 import {
+  entryOf,
   finding,
   inputOf,
+  limitAt,
+  mm,
   openKindsOf,
   outcomeAt,
   pass,
@@ -52,6 +55,44 @@ describe('[N4] a clash', () => {
     expect(outcome.reasons.map(({ rule }) => rule)).toEqual(['cord.cut', 'cord.showing']);
     expect(outcome.state.finding).toBe('cut');
     expect(cordOf([cord('cut')], [cord('showing')]).state.finding).toBe('cut');
+    for (const [one, other] of [
+      ['showing', 'rust-under'],
+      ['rust-under', 'showing'],
+    ] as const)
+      expect(cordOf([cord(one)], [cord(other)]).state.finding).toBe('showing');
+  });
+
+  test('[V124] of one call takes the state of the stricter meanwhile', () => {
+    const limited = rulesOf([
+      ruleOf('a', 'cord', is('cord', 'showing'), 'replace', 'work'),
+      ruleOf('b', 'cord', is('cord', 'cut'), 'replace', 'light-work'),
+    ]);
+    expect(cordOf([cord('showing')], [cord('cut')], { rules: limited }).state.finding).toBe('cut');
+    expect(cordOf([cord('cut')], [cord('showing')], { rules: limited }).state.finding).toBe('cut');
+  });
+
+  test('[V125] says a reason once, with the figures of the worse side, and every note of both', () => {
+    const soft = { mark: 'estimate' as const, text: '' };
+    const sheet = sheetOf([entryOf('lug-depth', 20, [limitAt(10, { source: soft })])]);
+    const worn = (percent: number, call: 'recheck' | 'replace') =>
+      ruleOf(`at.${percent}`, 'lug-depth', { worn: 'lug-depth', op: '>=', percent }, call, 'work', {
+        gap: percent > 80,
+      });
+    const readings = [12, 9].map((value) => read('left.track', 'lug-depth', mm(value)));
+    const [shown, other] = readings;
+    for (const [a, b] of [
+      [shown, other],
+      [other, shown],
+    ]) {
+      if (!a || !b) continue;
+      const walk = scored([a], [b], { sheet, rules: rulesOf([worn(50, 'recheck'), worn(100, 'replace')]) });
+      const outcome = outcomeAt(walk, 'left.track', 'lug-depth');
+      expect(outcome.reasons.map(({ rule, params }) => [rule, params['mm']])).toEqual([
+        ['at.100', 9],
+        ['at.50', 9],
+      ]);
+      expect(outcome.notes.map(({ kind }) => kind)).toEqual(['estimate', 'band-gap']);
+    }
   });
 
   test('[V112] of three sides counts the worst', () => {

@@ -143,6 +143,7 @@ describe('[N2] a finding', () => {
     [{ is: ['showing'], atLeast: 'parted' }, 'showing', true],
     [{ is: ['showing'], atLeast: 'parted' }, 'parted', true],
     [{ is: ['showing'], atLeast: 'parted' }, 'cut', false],
+    [{ atLeast: 'none' }, 'none', true],
     [{ atLeast: 'never-heard-of' }, 'parted', false],
     [{}, 'parted', false],
   ])('[R55] %j of a cord that is %s: %s', (condition, name, truth) => {
@@ -284,6 +285,8 @@ describe('[N2] sag', () => {
     [50, 'derailing', true],
     [50, 'loose', true],
     [50, 'tight', false],
+    [5, 'loose', false],
+    [15, 'loose', false],
   ] as const)('[R69] of %d mm is %s: %s', (value, state, truth) => {
     expect(answer({ sag: state }, sagOf(value))).toBe(truth);
   });
@@ -393,6 +396,36 @@ describe('[N2] counting', () => {
 
   test('[R78] marks of one part that were not read are not known', () => {
     expect(answer(torn('>=', 1))).toBeUndefined();
+  });
+
+  test('[R91] what is no finding has no marks to count and no share', () => {
+    const readings = [
+      read('left.track', 'lug-depth', mm(12)),
+      read('left.track', 'crack', crack(5, 5, true)),
+    ];
+    const count = (id: string): Condition => ({ count: id, atLeast: 'cord-visible', op: '<', value: 5 });
+    const part = (id: string): Condition => ({ share: id, atLeast: 'cord-visible', op: '<', value: 5 });
+    expect([answer(count('lug-depth'), { readings }), answer(part('lug-depth'), { readings })]).toEqual([
+      undefined,
+      undefined,
+    ]);
+    expect(answer({ finding: 'lug-depth', is: ['cord-visible'] }, { readings })).toBeUndefined();
+    expect(answer(count('crack'))).toBeUndefined();
+    expect(
+      answer({ ...count('crack'), value: 1 } as Condition, { readings: [readings[1] ?? []].flat() }),
+    ).toBe(false);
+  });
+
+  test('[R92] from the machine as a whole sides are counted, not marks', () => {
+    const torn = (side: string) => read(`${side}.track`, 'lug-damage', finding('torn-out', { count: 9 }));
+    const sides = (value: number, readings: PlacedReading[]): Truth =>
+      answer(
+        { count: 'lug-damage', atLeast: 'torn-out', op: '=', value },
+        { readings, place: 'whole.machine' },
+      );
+    expect(sides(2, [torn('left'), torn('right')])).toBe(true);
+    expect(sides(1, [torn('left'), read('right.track', 'lug-damage', finding('sound'))])).toBe(true);
+    expect(sides(9, [torn('left')])).toBe(false);
   });
 
   test('[R79] a single numbered part is counted as a part', () => {

@@ -75,6 +75,11 @@ describe('[N4] an item’s outcome', () => {
     expect(cordOf(rules, [cord()], { walk: walkOf({ opened: ['kinked-cords'] }) }).atLeast).toBe('repair');
   });
 
+  test('[V90] a rule about an item that this version does not know is asked nowhere', () => {
+    const rules = [ruleOf('a', ['of-tomorrow', 'cord'], cut), ruleOf('b', 'cord', cut, 'recheck')];
+    expect(cordOf(rules, [cord()]).reasons.map(({ rule }) => rule)).toEqual(['b']);
+  });
+
   test('[V65] of several cracks each is asked about, and a reason is said once, with the crack it is about', () => {
     const long: Condition = { reading: 'crack', op: '>=', value: 30, unit: 'mm' };
     const cracks = [crack(5, 1), crack(40, 2), crack(50, 3)].map((what, i) =>
@@ -105,7 +110,7 @@ describe('[N4] a reason', () => {
     });
     expect(
       reasonOf(rule, read('left.track', 'cord', finding('cut', { count: 3, share: 0.25 })), 'cord'),
-    ).toEqual({
+    ).toStrictEqual({
       rule: 'a',
       message: 'cord.cut',
       params: {
@@ -143,7 +148,7 @@ describe('[N4] a reason', () => {
       read('left.bottom-roller.2', 'roller-tread', what, { uMm: 0 }),
       'roller-tread',
     )?.params;
-    expect(params).toEqual({
+    expect(params).toStrictEqual({
       item: 'roller-tread',
       side: 'left',
       component: 'bottom-roller',
@@ -163,7 +168,7 @@ describe('[N4] a reason', () => {
       read('left.track', 'sag', sag(26)),
       'sag',
     )?.params;
-    expect(params).toEqual({
+    expect(params).toStrictEqual({
       item: 'sag',
       side: 'left',
       component: 'track',
@@ -348,6 +353,8 @@ describe('[N4] notes', () => {
     ];
     expect(notesWith({}, gap(50))).toEqual([{ kind: 'band-gap', params: {} }]);
     expect(notesWith({}, gap(90))).toEqual([]);
+    const waiting = ruleOf('a', 'lug-depth', edgesCut, 'recheck', 'work', { gap: true });
+    expect(notesWith({}, [waiting])).toEqual([]);
     expect(notesWith({}, [ruleOf('a', 'lug-depth', { worn: 'lug-depth', op: '>=', percent: 50 })])).toEqual(
       [],
     );
