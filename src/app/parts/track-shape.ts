@@ -37,7 +37,7 @@ const boxes: Drawing['boxes'] = {
   front: { x: 16, y: 36, w: 74, h: 76 },
   track: { x: 96, y: 2, w: 82, h: 56 },
   top: { x: 184, y: 2, w: 82, h: 56 },
-  under: { x: 96, y: 62, w: 170, h: 52 },
+  under: { x: 96, y: 60, w: 170, h: 52 },
   rear: { x: 272, y: 36, w: 74, h: 76 },
 };
 

@@ -17,6 +17,7 @@ export class Broken extends Component<BrokenProps, { readonly failed: boolean }>
   }
 
   override componentDidCatch(error: unknown): void {
+    // oxlint-disable-next-line no-console -- the only trace that a fault leaves on a phone
     console.error(error);
   }
 
