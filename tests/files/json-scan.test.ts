@@ -143,7 +143,7 @@ describe('JSON is walked before it is parsed', () => {
         if (fault?.kind === 'repeated-name') return;
         expect(fault === undefined, text).toBe(parses(text));
       }),
-      { numRuns: 5000 },
+      { numRuns: 2000 },
     );
   });
 });
