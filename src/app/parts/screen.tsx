@@ -17,9 +17,11 @@ interface ScreenProps {
 /** A screen: title, content, and its actions at the bottom. */
 export function Screen({ title, sub, bar, wide, children }: ScreenProps) {
   const heading = useRef<HTMLHeadingElement>(null);
+  const content = useRef<HTMLElement>(null);
   useEffect(() => {
     document.title = `${title} · Sagline`;
-    heading.current?.focus({ preventScroll: true });
+    // A pad inside has taken the focus by now, so that a caliper can type at once.
+    if (!content.current?.contains(document.activeElement)) heading.current?.focus({ preventScroll: true });
   }, [title]);
   return (
     <div class={`${styles.screen} ${wide ? styles.wide : ''}`}>
@@ -34,7 +36,7 @@ export function Screen({ title, sub, bar, wide, children }: ScreenProps) {
       </header>
       <StorageBanner />
       <NoticeBar />
-      <main id="content" class={styles.list}>
+      <main id="content" ref={content} class={styles.list}>
         {children}
       </main>
       {bar !== undefined && (

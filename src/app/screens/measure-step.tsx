@@ -8,13 +8,12 @@ import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
 import type { Step } from '../../core/steps.ts';
-import type { TypedLength } from '../../core/typed.ts';
 import { dropDraft } from '../actions/saved.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
 import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
 import { doubtOf, fieldsOf, mmOf, observedFrom, textsOf } from '../data/measuring.ts';
-import { readPad } from '../data/pad-text.ts';
+import { readPad, type Meant } from '../data/pad-text.ts';
 import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
@@ -99,7 +98,7 @@ export function MeasureStep({ model, step }: StepProps) {
       const takes = problem.kind === 'doubt';
       const others = (mm: number): number[] =>
         read.map((each, i) => (i === bad ? mm : each.kind === 'length' ? each.mm : 0));
-      const take = (choice?: TypedLength): void => settle(others(choice?.mm ?? 0), false);
+      const take = (choice?: Meant): void => settle(others(choice?.mm ?? 0), false);
       return setAsked({
         line: problem.line,
         choices: takes ? problem.choices : [],

@@ -1,16 +1,15 @@
-import type { TypedLength } from '../../core/typed.ts';
 import { questionAnswers } from '../../words/en/questions.ts';
 import { pad } from '../../words/en/pad.ts';
-import { formatter } from '../data/format.ts';
+import type { Meant } from '../data/pad-text.ts';
 import { Button } from '../parts/button.tsx';
 import styles from '../parts/parts.module.css';
 
 export interface Asked {
   readonly line: string;
   /** What could be meant; none where the value is read but hardly possible. */
-  readonly choices: readonly TypedLength[];
+  readonly choices: readonly Meant[];
   /** Takes the value as it is, or one of the choices. */
-  readonly take: ((choice?: TypedLength) => void) | undefined;
+  readonly take: ((choice?: Meant) => void) | undefined;
 }
 
 /** Asks about a value instead of refusing or guessing; what was typed stays in the field. */
@@ -25,7 +24,7 @@ export function Question({ asked, onAgain }: { asked: Asked; onAgain: () => void
         {take &&
           asked.choices.map((choice) => (
             <Button key={choice.mm} onTap={() => take(choice)}>
-              {formatter.value.length(choice.mm)}
+              {choice.label}
             </Button>
           ))}
         <Button onTap={onAgain}>{take ? questionAnswers.again : questionAnswers.other}</Button>
