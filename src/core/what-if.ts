@@ -1,4 +1,4 @@
-import { askRules, byTarget, isShown } from './ask.ts';
+import { askRules, byTarget } from './ask.ts';
 import { itemsIn, type Facts } from './conditions.ts';
 import { judge, judgingBy } from './judge.ts';
 import type { Rule, RuleSet } from './rules.ts';
@@ -30,22 +30,18 @@ export function whatIf(facts: AllFacts, set: RuleSet): (other?: ItemState) => Ma
   const looking = rulesByItem(judging.rules);
   const all = askRules(judging.rules, facts);
   const asked = byTarget(all);
-  const shown = [...facts.states].filter(([, state]) => isShown(state));
-  const at = new Map(shown.map(([key], index) => [key, index]));
-  const judged = shown.map(([key, state]) => judge(state, asked.get(key) ?? [], judging));
+  const at = new Map([...facts.states].map(([key, state], index) => [key, { index, state }]));
+  const judged = [...at].map(([key, { state }]) => judge(state, asked.get(key) ?? [], judging));
   return (other) => {
     const rules = other && looking.get(other.item.id);
     if (!rules) return callOf(judged);
+    const before = byTarget(all.filter(({ rule }) => rules.has(rule)));
     const again = byTarget(askRules(rules, withState(facts, other)));
     const after = [...judged];
-    for (const key of new Set([
-      ...byTarget(all.filter(({ rule }) => rules.has(rule))).keys(),
-      ...again.keys(),
-    ])) {
-      const [index, state] = [at.get(key), facts.states.get(key)];
-      if (index === undefined || !state) continue;
+    for (const key of new Set([...before.keys(), ...again.keys()])) {
+      const slot = at.get(key);
       const kept = (asked.get(key) ?? []).filter(({ rule }) => !rules.has(rule));
-      after[index] = judge(state, [...kept, ...(again.get(key) ?? [])], judging);
+      if (slot) after[slot.index] = judge(slot.state, [...kept, ...(again.get(key) ?? [])], judging);
     }
     return callOf(after);
   };

@@ -7,12 +7,14 @@ import { stateKey, type ItemState, type PlacedReading, type ScoreInput } from '.
 import { callOf, shownCall, type MachineCall } from '../../src/core/verdict.ts';
 import { whatIf } from '../../src/core/what-if.ts';
 import { assert } from '../../src/core/result.ts';
+import { wear } from '../../src/core/wear.ts';
 import { lawOfWalks } from './law.ts';
 import {
   bandOf,
   entryOf,
   finding,
   inputOf,
+  item,
   limitAt,
   mm,
   read,
@@ -159,6 +161,21 @@ describe('[N4] the re-measurement that could flip the verdict', () => {
     expect(short(flips(made([worn(85)], readings)))?.to).toBeCloseTo(11.5001, 6);
   });
 
+  test('[F68] a worst sample of a part that grows is judged by the next largest', () => {
+    const readings = [12, 15, 11].map((value, i) => lug(value, { n: i + 1 }));
+    const growing = sheetOf([entryOf('lug-depth', 10, 20)]);
+    expect(flips(made([worn(15)], readings, { sheet: growing }))).toEqual([]);
+    expect(short(flips(made([worn(25)], readings, { sheet: growing })))?.to).toBeCloseTo(12.4999, 6);
+  });
+
+  test('[F69] no value counts for less than a millimetre', () => {
+    const rules = [...sagRules, worn(80)];
+    const first = (uMm: number) =>
+      flips(made(rules, [lug(12.5, { uMm }), read('left.track', 'sag', sag(11))]))[0]?.state.item.id;
+    // Sag is 1 mm from its edge of 10 mm; the lug 0.5 mm, which is 0.83 or 1.25 of twice its uncertainty.
+    expect([first(0.3), first(0.2)]).toEqual(['lug-depth', 'sag']);
+  });
+
   test('[F62] a size that would be questioned is no re-measurement', () => {
     const beyond = ruleOf('a', 'lug-depth', { worn: 'lug-depth', op: '>=', percent: 199 });
     expect(flips(made([beyond], [lug(5)]))).toHaveLength(1);
@@ -192,6 +209,47 @@ function scoredAgain(
 }
 
 describe('[N4] what if', { timeout: 60_000 }, () => {
+  /** The call were the worst sample of an item at a place another. */
+  function callWith(input: ScoreInput, place: string, itemId: string, value: number): MachineCall {
+    assert(input.rules, 'there are rules');
+    const facts = factsOf(input);
+    const state = [...facts.states.values()].find((each) => each.place === place && each.item.id === itemId);
+    assert(state?.sampled && state.limits, 'it was measured');
+    const worst = { ...state.sampled.worst, mm: value };
+    const wearThen = wear(state.limits, worst, undefined);
+    return whatIf(
+      facts,
+      input.rules,
+    )({ ...state, sampled: { ...state.sampled, worst }, ...(wearThen && { wear: wearThen }) });
+  }
+  const tread = (number: number, value: number) =>
+    read(`left.bottom-roller.${number}`, 'roller-tread', sizeReading(item('roller-tread'), value));
+
+  test('[F70] a part that is read otherwise leaves its neighbours as they are', () => {
+    const rules = [ruleOf('a', 'roller-tread', { worn: 'roller-tread', op: '>=', percent: 100 }, 'replace')];
+    const input = made(rules, [tread(1, 150), tread(2, 190)]);
+    expect(callWith(input, 'left.bottom-roller.2', 'roller-tread', 195).atLeast).toBe('replace');
+    expect(callWith(input, 'left.bottom-roller.1', 'roller-tread', 195).atLeast).toBe('run');
+    expect(callWith(made(rules, [tread(1, 190)]), 'left.bottom-roller.1', 'roller-tread', 150).atLeast).toBe(
+      'replace',
+    );
+  });
+
+  test('[F71] rules that do not look at it go on counting for the same item', () => {
+    const rules = [worn(80), ruleOf('b', 'lug-depth', { finding: 'edges', is: ['cut'] }, 'repair')];
+    const input = made(rules, [lug(11), read('left.track', 'edges', finding('cut'))]);
+    expect(callWith(input, 'left.track', 'lug-depth', 15).atLeast).toBe('repair');
+    expect(callWith(input, 'left.track', 'lug-depth', 11).atLeast).toBe('replace');
+  });
+
+  test('[F72] an item that no rule looks at changes nothing', () => {
+    const input = made(
+      [ruleOf('b', 'cord', { finding: 'cord', is: ['cut'] }, 'park')],
+      [lug(11), read('left.track', 'cord', finding('cut'))],
+    );
+    expect(callWith(input, 'left.track', 'lug-depth', 1).atLeast).toBe('park');
+  });
+
   test('[F64] asking again only what looks at the item gives what scoring all of it again gives', () => {
     lawOfWalks(
       fc.property(randomWalks, randomWalks, ({ input }, { input: otherInput }) => {
