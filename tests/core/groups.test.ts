@@ -5,6 +5,7 @@ import {
   isNeeded,
   isPassable,
   numbersOf,
+  parkingNotAsked,
   passItem,
   samplesNeeded,
 } from '../../src/core/groups.ts';
@@ -186,6 +187,14 @@ describe('what a walk asks for', () => {
     expect(asked('walk')).toEqual([]);
     expect(asked('track-off')).toEqual(['track-off', 'kinked-cords']);
     expect(asked('drive-first')).toEqual(['drift', 'heat']);
+  });
+
+  test('[K17] what could park the machine and this depth does not ask for is known, but not what is only opened', () => {
+    const left = (track: 'steel' | 'rubber-cored', more: Parameters<typeof walkOf>[0]) =>
+      parkingNotAsked(machineOf(track), walkOf(more)).map(({ id }) => id);
+    expect(left('steel', { depth: 'short' })).toEqual(['idler-flange']);
+    expect(left('steel', { depth: 'short', opened: ['idler-flange'] })).toEqual([]);
+    expect([left('steel', { depth: 'full' }), left('rubber-cored', { depth: 'short' })]).toEqual([[], []]);
   });
 
   test('[K16] lengths are sampled as the depth says, at least once; all else once', () => {

@@ -23,10 +23,10 @@ import {
 
 const sheet = sheetOf([entryOf('lug-depth', 20, 10)], [bandOf(10, 20)]);
 const machine = machineOf('rubber-cored');
-const steps = stepsOf(machine, walkOf(), 'ground');
+const steps = () => stepsOf(machine, walkOf(), 'ground');
 
 function stepOf(id: string): Step {
-  const found = steps.find((step) => step.id === id);
+  const found = steps().find((step) => step.id === id);
   assert(found, `no step ${id}`);
   return found;
 }
@@ -142,6 +142,19 @@ describe('[K] how far sag is', () => {
     expect(stateOf(id, [read('left.track', 'sag', unseen())])).toBe('open');
     expect(stateOf('side-left.tread', [read('left.track', 'sag-by-eye', finding('right'))])).toBe('todo');
   });
+
+  test('[K53] judged by eye is enough on a short walk, for its own side', () => {
+    const short = { walk: walkOf({ depth: 'short' }) };
+    const byEye = (side: string) => [read(`${side}.track`, 'sag-by-eye', finding('slack'))];
+    expect(stateOf('side-left.sag', byEye('left'), short)).toBe('done');
+    expect(stateOf('side-left.sag', byEye('right'), short)).toBe('todo');
+    expect(stateOf('side-left.sag', [read('left.track', 'cord', finding('cut'))], short)).toBe('todo');
+  });
+
+  test('[K54] a look that waits beside other things is to be done', () => {
+    const takenBack = [{ place: read('left.track', 'cord', finding('cut')).place, item: 'cord', n: 1 }];
+    expect(stateOf('side-left.tread', [], { takenBack, newer: takenBack })).toBe('partly');
+  });
 });
 
 test('[K50] a step leads to the outcomes of its items at its parts', () => {
@@ -164,9 +177,9 @@ describe('[K] the next step', () => {
     (...ids: string[]) =>
     (step: Step) =>
       ids.includes(step.id);
-  const [first, second, third] = steps;
+  const [first, second, third] = steps();
   const next = (after: string | undefined, isLeft: (step: Step) => boolean) =>
-    nextStep(steps, after, isLeft)?.id;
+    nextStep(steps(), after, isLeft)?.id;
 
   test('[K51] is the one after, else the first that is left, else none', () => {
     expect(next(first?.id, () => true)).toBe(second?.id);

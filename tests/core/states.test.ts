@@ -354,6 +354,18 @@ describe('[N4] a pass', () => {
     });
   });
 
+  test('[V44] of two groups that speak for one item the same one counts, whatever order they come in', () => {
+    const [whole, half] = [
+      read('left.bottom-roller', 'pass-b', pass(['roller-leak'])),
+      read('left.bottom-roller', 'pass-a', pass(['roller-leak'], { seen: 'half' })),
+    ];
+    for (const readings of [
+      [whole, half],
+      [half, whole],
+    ])
+      expect(kindsOf(leak(1, { readings }))).toEqual(['half-seen']);
+  });
+
   test('[V39] that clashes, or that a newer version wrote, leaves what it speaks for open', () => {
     const clash = passed([['roller-leak']], undefined, {
       clashes: [gone('left.bottom-roller', 'pass-bottom-roller')],

@@ -154,8 +154,8 @@ describe('[K] the way round', () => {
 
 describe('[K] the steps of a stop', () => {
   const machine = machineOf('steel', { bottomRollers: 2 });
-  const steps = stepsOf(machine, walkOf({ opened: ['roller-tread', 'track-off'] }), 'raised');
-  const at = (stop: StopId) => steps.filter((step) => step.stop === stop);
+  const steps = () => stepsOf(machine, walkOf({ opened: ['roller-tread', 'track-off'] }), 'raised');
+  const at = (stop: StopId) => steps().filter((step) => step.stop === stop);
 
   test('[K31] sizes come before looks, sample by sample and part by part', () => {
     expect(at('side-left').map(({ id }) => id)).toEqual([
@@ -176,7 +176,7 @@ describe('[K] the steps of a stop', () => {
   });
 
   test('[K32] a look at counted parts covers them all, a measure one of them', () => {
-    const look = steps.find(({ id }) => id === 'side-left.bottom-roller');
+    const look = steps().find(({ id }) => id === 'side-left.bottom-roller');
     expect(look).toMatchObject({
       kind: 'look',
       place: 'left.bottom-roller',
@@ -185,7 +185,7 @@ describe('[K] the steps of a stop', () => {
       spot: 1,
       side: 'left',
     });
-    const measure = steps.find(({ id }) => id === 'side-left.roller-tread.2');
+    const measure = steps().find(({ id }) => id === 'side-left.roller-tread.2');
     expect(measure).toMatchObject({
       kind: 'measure',
       place: 'left.bottom-roller.2',
@@ -194,7 +194,7 @@ describe('[K] the steps of a stop', () => {
       spot: 1,
       group: 'bottom-roller',
     });
-    expect(steps.find(({ id }) => id === 'side-left.link-height.s2')).toMatchObject({
+    expect(steps().find(({ id }) => id === 'side-left.link-height.s2')).toMatchObject({
       place: 'left.track',
       numbers: [],
       spot: 2,
