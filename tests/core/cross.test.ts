@@ -3,7 +3,7 @@ import type { ObservedOf } from '../../src/core/readings.ts';
 import { factsOf } from '../../src/core/score.ts';
 import { stateKey, type PlacedReading } from '../../src/core/states.ts';
 import { placeSchema } from '../../src/core/keys.ts';
-import { finding, inputOf, machineOf, pass, read, sheetOf, walkOf } from './made.ts';
+import { bandOf, finding, inputOf, machineOf, pass, read, sag, sheetOf, walkOf } from './made.ts';
 
 const openAt = (
   place: string,
@@ -31,6 +31,14 @@ describe('[N4] sag by eye', () => {
     expect(openAt('right.track', 'sag', byEye, short)).toEqual(['not-read']);
     expect(openAt('left.track', 'sag', [], short)).toEqual(['not-read']);
     expect(openAt('left.track', 'sag-by-eye', byEye, short)).toEqual([]);
+  });
+
+  test('[V57] changes nothing of other items, nor of a sag that was measured too', () => {
+    const sheet = sheetOf([], [bandOf(10, 20)]);
+    expect(openAt('left.track', 'cord', byEye, short)).toEqual(['not-read']);
+    expect(openAt('left.track', 'sag', [...byEye, read('left.track', 'sag', sag(15))], { sheet })).toEqual(
+      [],
+    );
   });
 
   test('[V53] does not do away with anything else that is open', () => {

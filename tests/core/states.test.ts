@@ -235,6 +235,7 @@ describe('[N5] sag', () => {
     ];
     expect(sags(first, later).sag?.state).toBe('right');
     expect(sags(later, first).sag?.state).toBe('right');
+    expect(sags(first, read('left.track', 'sag', unseen(), { n: 3 })).sag?.state).toBe('loose');
   });
 
   test('[V28] without a sheet, or not comparable, it is open and not known', () => {
