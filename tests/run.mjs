@@ -23,5 +23,7 @@ await runAll([
   gate('build', ['node', 'src/app/build.mjs']),
   { ...gate('budgets', ['node', 'tests/size.mjs'], { show: true }), needs: 'build' },
   { ...vitest('built', ['built']), needs: 'build' },
-  { ...playwright('browser', []), needs: 'build' },
+  { ...playwright('browser', ['browser/']), needs: 'build' },
+  { ...vitest('score bench', ['bench']), needs: 'build' },
+  { ...playwright('phone bench', ['bench/', '--workers=1']), needs: 'build' },
 ]);

@@ -13,8 +13,8 @@ const projects: PlaywrightTestProject[] = (['chromium', 'firefox'] as const).fla
 });
 
 export default defineConfig({
-  testDir: '.',
-  testMatch: long ? '**/*.long.spec.ts' : '**/!(*.long).spec.ts',
+  testDir: '..',
+  testMatch: long ? 'browser/*.long.spec.ts' : '{browser,bench}/!(*.long).spec.ts',
   outputDir: '../../build/tests/browser',
   workers: 2,
   fullyParallel: true,

@@ -55,7 +55,7 @@ export function Choices<T extends string | number>(props: ChoicesProps<T>) {
             class={styles.choice}
             onClick={() => onChoose(value)}
           >
-            {label}
+            <span>{label}</span>
             {line !== undefined && <span class={styles.choiceLine}>{line}</span>}
           </button>
         ))}
