@@ -28,8 +28,8 @@ function makeShow(locale: string, grouping: boolean): Show {
 
 const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
 
-/** Within a hundredth of a step it is that step: what millimetres and back leave of a whole number. */
-const isStep = (steps: number): boolean => Math.abs(steps - Math.round(steps)) < 0.01;
+/** Within a two-hundredth of a step it is that step: what millimetres and back leave of a whole number. */
+const isStep = (steps: number): boolean => Math.abs(steps - Math.round(steps)) < 0.005;
 
 /** `27 1/4`, `1/2`, `3`: sixteenths of an inch as a tape says them. */
 function tape(sixteenths: number): string {
