@@ -200,7 +200,7 @@ export async function killAgainAndAgain(
     const closed = new Promise((resolve) => context.once('close', resolve));
     const walking = walkOn(walker, seen, random).then(
       () => undefined,
-      (error: unknown) => error,
+      (error: unknown) => (error instanceof Error ? error : new Error(String(error))),
     );
     const early = await Promise.race([walking, sleep(200 + random() * 1800)]);
     if (early !== undefined) throw early;

@@ -11,8 +11,6 @@ import type { Answer, Finding, Plan } from './walker.ts';
 export const withoutReadings = (name: string): readonly FileRecord[] =>
   recordsOf(name).filter(({ key }) => !key.startsWith('reading/'));
 
-export const walkKeyOf = (name: string): string => `walk/check-${name}`;
-
 interface Placed {
   readonly place: string;
   readonly item: string;
