@@ -21,11 +21,7 @@ export function readPad(typed: string, unit: LengthUnit): PadReading {
   const parsed = parseLength(typed, unit);
   if (parsed.ok) return { kind: 'length', typed, mm: parsed.value.mm };
   const { error } = parsed;
-  // Not rounded: a person has to tell 1.234 mm from 1234 mm.
-  const meant = ({ mm }: { mm: number }): Meant => ({
-    mm,
-    label: `${formatter.value.field(mm, unit)} ${unitShort[unit]}`,
-  });
+  const meant = ({ mm }: { mm: number }): Meant => ({ mm, label: plainly(mm, unit) });
   if (error.kind === 'ambiguous') {
     const [one, other] = error.readings;
     const choices = [meant(one), meant(other)] as const;
@@ -34,4 +30,11 @@ export function readPad(typed: string, unit: LengthUnit): PadReading {
   if (error.kind === 'negative')
     return { kind: 'doubt', line: typedErrorLines.negative, choices: [meant(error.reading)] };
   return { kind: 'fault', line: typedErrorLines[error.kind] };
+}
+
+/** Neither rounded nor grouped: a person has to tell 1.234 mm from 1234 mm. */
+function plainly(mm: number, unit: LengthUnit): string {
+  const { field, inUnit } = formatter.value;
+  if (unit !== 'mm' && unit !== 'in') return inUnit(mm, unit);
+  return `${unit === 'mm' ? mm : field(mm, unit)} ${unitShort[unit]}`;
 }
