@@ -17,6 +17,8 @@ export const test = base.extend<Fixtures>({
   trace: 'off',
   screenshot: 'only-on-failure',
   walker: async ({ page, origin, complaints }, use) => {
+    // What is not there by then is missing; the time of a whole walk would hide which.
+    page.setDefaultTimeout(20_000);
     await page.goto('/');
     await keptOffline(page);
     await origin.stop();

@@ -92,6 +92,12 @@ export class Walker {
     return this.page.getByRole('radio', { name });
   }
 
+  /** A kind of track, by its label and the line under it: `steel` alone would be several. */
+  trackKind(track: TrackKind): Locator {
+    const { label, line = '' } = trackKindWords[track];
+    return this.page.getByRole('radio', { name: `${label} ${line}`, exact: true });
+  }
+
   /** The action at the bottom that leads on. */
   get main(): Locator {
     return this.page.getByRole('navigation').getByRole('button').last();
@@ -121,7 +127,7 @@ export class Walker {
     await this.tap(this.link(home.addMachine));
     await page.getByLabel(machineForm.name).fill(name);
     await this.tap(this.choice(machineKindWords[kind]));
-    await this.tap(page.getByRole('radio', { name: trackKindWords[track].label }).first());
+    await this.tap(this.trackKind(track));
     if (mass !== undefined) await page.getByLabel(machineForm.mass).fill(mass);
     await this.tap(this.button(machineForm.save));
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(name);
@@ -214,9 +220,8 @@ export class Walker {
     const now = this.page.getByRole('button', { name: `${stepWords.method}: ` });
     if ((await now.textContent()) === `${stepWords.method}: ${name}`) return;
     await this.tap(now);
-    await this.tap(
-      this.page.getByRole('radiogroup', { name: sagAsk.method }).getByText(name, { exact: true }),
-    );
+    const methods = this.page.getByRole('radiogroup', { name: sagAsk.method });
+    await this.tap(methods.getByRole('radio', { name: new RegExp(`^${name}`) }));
   }
 
   async #sagByEye(finding: string): Promise<void> {

@@ -1,0 +1,157 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page } from '@playwright/test';
+import { builtIn } from '../../src/reference/built-in.ts';
+import { common } from '../../src/words/en/common.ts';
+import { machineKindWords } from '../../src/words/en/choices.ts';
+import { itemName } from '../../src/words/en/items.ts';
+import { machineForm } from '../../src/words/en/machine.ts';
+import { pad } from '../../src/words/en/pad.ts';
+import { beforeStart, step as stepWords, walk } from '../../src/words/en/walk.ts';
+import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { test } from './walk-phone.ts';
+import type { Walker } from './walker.ts';
+
+interface Look {
+  readonly name: string;
+  readonly path: string;
+  /** What is done on the screen before it is looked at. */
+  readonly then?: (walker: Walker) => Promise<void>;
+}
+
+const row = ({ page }: Walker, item: string) =>
+  page
+    .locator('main li')
+    .getByRole('button')
+    .filter({ hasText: itemName(item) });
+const bookOf = (table: object): string => Object.keys(table)[0]?.split('/')[1] ?? '';
+
+/** Every screen, and those of its states that look different. */
+const looks = (machine: string, rubber: string): readonly Look[] => [
+  { name: 'first screen', path: '/' },
+  { name: 'new machine', path: '/machine/new' },
+  {
+    name: 'new machine with faults and shape',
+    path: '/machine/new',
+    then: async (walker) => {
+      const { page } = walker;
+      await page.getByRole('radio', { name: machineKindWords.dozer }).click();
+      await walker.trackKind('steel').click();
+      await page.getByRole('button', { name: machineForm.save }).click();
+      for (const fold of await page.locator('main details:not([open]) > summary').all()) await fold.click();
+    },
+  },
+  { name: 'machine', path: machine },
+  { name: 'machine to edit', path: `${machine}/edit` },
+  {
+    name: 'before the walk',
+    path: `${machine}/start`,
+    then: (walker) => walker.button(beforeStart.moreDetails).click(),
+  },
+  { name: 'work', path: `${machine}/work` },
+  { name: 'map', path: `${rubber}/map` },
+  { name: 'look', path: `${rubber}/front-left/idler` },
+  { name: 'look at numbered parts', path: `${rubber}/side-left/bottom-roller` },
+  {
+    name: 'finding with help and reasons',
+    path: `${rubber}/side-left/tread`,
+    then: async (walker) => {
+      await row(walker, 'cord').click();
+      await walker.page.getByRole('radio', { name: 'showing, dry' }).click();
+      await walker.page.getByRole('button', { name: common.help }).click();
+      await walker.button(walk.couldNot).click();
+    },
+  },
+  {
+    name: 'crack',
+    path: `${rubber}/side-left/tread`,
+    then: (walker) => row(walker, 'crack').click(),
+  },
+  { name: 'pad', path: `${rubber}/side-left/lug-depth/s2` },
+  {
+    name: 'pad with a question, tools and more',
+    path: `${rubber}/side-left/lug-depth/s2`,
+    then: async (walker) => {
+      await walker.page.getByRole('textbox').fill('-3');
+      await walker.button(pad.next).click();
+      await walker.page.getByRole('button', { name: stepWords.toolAsk }).click();
+      await walker.button(stepWords.opensMore).click();
+      await walker.button(common.help).click();
+    },
+  },
+  { name: 'caution', path: `${rubber}/raised-left/sag` },
+  { name: 'verdict', path: `${rubber}/verdict` },
+  { name: 'sheets', path: '/sheets' },
+  { name: 'sheet', path: `/sheets/${bookOf(builtIn.limits)}` },
+  { name: 'rule sets', path: '/rules' },
+  { name: 'rule set', path: `/rules/${bookOf(builtIn.rules)}` },
+  { name: 'settings', path: '/settings' },
+  { name: 'about', path: '/about' },
+  { name: 'no such screen', path: '/walk/0' },
+];
+
+async function ownWalk(walker: Walker): Promise<readonly Look[]> {
+  const { page } = walker;
+  await walker.addMachine('yard 3', 'excavator', 'rubber-cored', '1700');
+  const machine = new URL(page.url()).pathname;
+  await walker.startWalk('full');
+  const rubber = new URL(page.url()).pathname.replace(/(\/walk\/[^/]+).*/, '$1');
+  await walker.pastCautions();
+  await page.goto(`${rubber}/side-left/lug-depth/s1`);
+  await walker.answer({ type: ['6'] });
+  await page.goto(`${rubber}/side-left/inner`);
+  await walker.answer({ found: [{ item: 'cores', is: 'bent', count: 2 }] });
+  return looks(machine, rubber);
+}
+
+async function open(walker: Walker, { path, then }: Look): Promise<void> {
+  await walker.page.goto(path);
+  await walker.settled();
+  await then?.(walker);
+}
+
+const axe = (page: Page) => new AxeBuilder({ page }).setLegacyMode(true).analyze();
+
+test('[B50] no screen has a fault that axe finds, and every text has 7 to 1, in light and dark', async ({
+  walker,
+}) => {
+  test.setTimeout(300_000);
+  const { page } = walker;
+  const found: Record<string, unknown> = {};
+  for (const look of await ownWalk(walker)) {
+    await open(walker, look);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      const { violations } = await axe(page);
+      const faults = [
+        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
+        ...(await tooPale(page)),
+      ];
+      if (faults.length > 0) found[`${look.name}, ${colorScheme}`] = faults;
+    }
+  }
+  expect(found).toEqual({});
+});
+
+test('[B51] every target is large enough at 320, 360 and 412 px, and nothing scrolls sideways', async ({
+  walker,
+}) => {
+  test.setTimeout(300_000);
+  const { page } = walker;
+  const found: Record<string, unknown> = {};
+  for (const look of await ownWalk(walker)) {
+    await open(walker, look);
+    for (const width of [320, 360, 412]) {
+      await page.setViewportSize({ width, height: 740 });
+      const faults = await tooSmall(page);
+      if (faults.length > 0) found[`${look.name}, ${width} px`] = faults;
+    }
+    await page.setViewportSize({ width: 360, height: 740 });
+    await setTextSize(page, 2);
+    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
+    await setTextSize(page, 1);
+    const hidden = await covered(page);
+    if (sideways.length > 0) found[`${look.name}, text of 200 %`] = sideways;
+    if (hidden.length > 0) found[`${look.name}, focus covered`] = hidden;
+  }
+  expect(found).toEqual({});
+});
