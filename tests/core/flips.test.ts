@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flipsOf, type Flip } from '../../src/core/flips.ts';
-import type { Rule } from '../../src/core/rules.ts';
+import type { Condition, Rule } from '../../src/core/rules.ts';
 import { factsOf, outcomesOf, score, type AllFacts } from '../../src/core/score.ts';
 import { stateKey, type ItemState, type PlacedReading, type ScoreInput } from '../../src/core/states.ts';
 import { callOf, shownCall, type MachineCall } from '../../src/core/verdict.ts';
@@ -240,6 +240,22 @@ describe('[N4] what if', { timeout: 60_000 }, () => {
     const input = made(rules, [lug(11), read('left.track', 'edges', finding('cut'))]);
     expect(callWith(input, 'left.track', 'lug-depth', 15).atLeast).toBe('repair');
     expect(callWith(input, 'left.track', 'lug-depth', 11).atLeast).toBe('replace');
+  });
+
+  test('[F73] what looks at it among other items is asked again, whichever comes first', () => {
+    const cut: Condition = { finding: 'cord', is: ['cut'] };
+    const low: Condition = { worn: 'lug-depth', op: '>=', percent: 80 };
+    for (const all of [
+      [cut, low],
+      [low, cut],
+    ]) {
+      const input = made(
+        [ruleOf('a', 'cord', { all }, 'replace')],
+        [lug(15), read('left.track', 'cord', finding('cut'))],
+      );
+      expect(callWith(input, 'left.track', 'lug-depth', 11).atLeast).toBe('replace');
+      expect(callWith(input, 'left.track', 'lug-depth', 13).atLeast).toBe('run');
+    }
   });
 
   test('[F72] an item that no rule looks at changes nothing', () => {

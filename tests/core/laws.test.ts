@@ -11,7 +11,7 @@ import { shownCall } from '../../src/core/verdict.ts';
 import { flipsOf } from '../../src/core/flips.ts';
 import { casesOf, lawOfWalks } from './law.ts';
 import { frozen, read } from './made.ts';
-import { randomWalks, readingsFor, sheets, type RandomWalk } from './random-walks.ts';
+import { randomWalks, readingsFor, share, sheets, type RandomWalk } from './random-walks.ts';
 
 const keyOf = ({ state }: ItemOutcome): string => `${state.place}|${state.item.id}`;
 
@@ -79,36 +79,40 @@ const isAtLeast = (a: readonly number[], b: readonly number[]): boolean =>
 
 describe('[N4] laws of scoring, over random machines, sheets, rules and walks', { timeout: 60_000 }, () => {
   test('[V130] with all else equal nothing grows milder along an item’s declared severity order', () => {
-    const cases = randomWalks.chain((walk) =>
-      fc.constantFrom(...ordered(walk.slots)).chain((slot) => {
+    const cases = randomWalks.chain((walk) => {
+      const slots = ordered(walk.slots);
+      // Findings are many; sizes, on which most rules turn, get their share.
+      const sizes = slots.filter(({ item }) => item.ask.kind !== 'finding');
+      return fc.oneof(fc.constantFrom(...slots), fc.constantFrom(...sizes)).chain((slot) => {
         const readings = readingsFor(slot, walk.sheet, walk.input.walk.load);
         return fc.tuple(fc.constant(walk), fc.constant(slot), readings, readings);
-      }),
-    );
+      });
+    });
     let compared = 0;
     lawOfWalks(
       fc.property(cases, ([{ input, sheet }, slot, a, b]) => {
-        const grows = slot.item.id === 'pitch' || slot.item.id === 'idler-tread';
-        const [first, second] = [a, b].map((what) => rankOf(slot, what, grows));
-        const band = sheet.sag[0];
-        const isUp =
-          a.kind === 'sag' && b.kind === 'sag'
-            ? band !== undefined && (a.mm[0] ?? 0) >= band.low && (b.mm[0] ?? 0) >= (a.mm[0] ?? 0)
-            : isAtLeast(second ?? [], first ?? []);
-        if (!isUp) return;
-        // A count that was not said and one that was are not all else equal.
-        if (a.kind === 'finding' && b.kind === 'finding' && Object.keys(a).length !== Object.keys(b).length)
-          return;
-        compared += 1;
+        const isUp = (mild: Observed, severe: Observed): boolean => {
+          if (mild.kind === 'sag' && severe.kind === 'sag') {
+            const [band, near, far] = [sheet.sag[0], mild.mm[0] ?? 0, severe.mm[0] ?? 0];
+            return band !== undefined && near >= band.low && far >= near;
+          }
+          // A count that was not said and one that was are not all else equal.
+          if (Object.keys(mild).length !== Object.keys(severe).length) return false;
+          const grows = slot.item.id === 'pitch' || slot.item.id === 'idler-tread';
+          return isAtLeast(rankOf(slot, severe, grows), rankOf(slot, mild, grows));
+        };
+        const pair = isUp(a, b) ? [a, b] : isUp(b, a) ? [b, a] : [];
         const rest = without(input, { place: slot.place, item: slot.item.id });
-        const [before, after] = [a, b].map((what) =>
+        const [before, after] = pair.map((what) =>
           score({ ...input, readings: [...rest, read(slot.place, slot.item.id, what)] }),
         );
-        if (before && after) expect(milder(before, after, false)).toEqual([]);
+        if (!before || !after) return;
+        compared += 1;
+        expect(milder(before, after, false)).toEqual([]);
       }),
       300,
     );
-    expect(compared).toBeGreaterThan(casesOf(300) / 6);
+    expect(compared).toBeGreaterThan(casesOf(300) / 2);
   });
 
   test('[V131] below the band sag only grows more severe as it shrinks', () => {
@@ -121,9 +125,8 @@ describe('[N4] laws of scoring, over random machines, sheets, rules and walks', 
       posture: 'ground',
       clean: 'clean',
     });
-    const share = fc.double({ min: 0, max: 1, noNaN: true });
     lawOfWalks(
-      fc.property(randomWalks, share, share, ({ input, sheet }, a, b) => {
+      fc.property(randomWalks, share(0, 1), share(0, 1), ({ input, sheet }, a, b) => {
         const high = sheet.sag[0]?.high ?? 0;
         const rest = input.readings.filter(({ item }) => item !== 'sag');
         const [severe, mild] = [a, b]

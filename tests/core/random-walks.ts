@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { itemsIn } from '../../src/core/conditions.ts';
 import { items, type Item } from '../../src/core/items.ts';
 import type { ItemLimits, Limit, LimitSheet, SagSpec } from '../../src/core/limits.ts';
 import { limitsFor } from '../../src/core/limits.ts';
@@ -6,7 +7,7 @@ import { trackKinds, type Machine } from '../../src/core/machine.ts';
 import { plausibility } from '../../src/core/plausible.ts';
 import { lengthUnits, fromMm, toMm } from '../../src/core/quantity.ts';
 import type { Observed } from '../../src/core/readings.ts';
-import type { Rule, RuleSet } from '../../src/core/rules.ts';
+import type { Condition, Rule, RuleSet } from '../../src/core/rules.ts';
 import { slotsOf, type Slot } from '../../src/core/slots.ts';
 import type { PlacedReading, ScoreInput } from '../../src/core/states.ts';
 import type { Walk } from '../../src/core/walk.ts';
@@ -45,7 +46,9 @@ export const walks: fc.Arbitrary<Walk> = fc
   })
   .map(({ load, ...more }) => walkOf({ ...more, ...(load && { load }) }));
 
-const share = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
+/** Evenly spread, for doubles crowd round zero. */
+export const share = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: 1_000_000 }).map((part) => min + (part / 1_000_000) * (max - min));
 
 /** New and limit of an item within what is plausible for it; a pitch grows little. */
 function sizesOf({ id, plausibleMm = [0, 100] }: Item): fc.Arbitrary<readonly [number, number]> {
@@ -123,13 +126,18 @@ const acts = fc.tuple(
   fc.constantFrom('work' as const, 'light-work' as const, 'move-only' as const, 'nothing' as const),
 );
 
-/** A few rules of wear at random percentages, as somebody may write them: worse from one to the next. */
+const worn = fc
+  .tuple(fc.constantFrom(...sized), share(20, 180))
+  .map(([{ id }, percent]): Condition => ({ worn: id, op: '>=', percent }));
+
+/** A few rules of wear at random percentages, some of two items, as somebody may write them. */
 const wearRules: fc.Arbitrary<readonly Rule[]> = fc
-  .array(fc.tuple(fc.constantFrom(...sized), share(20, 180), acts), { maxLength: 6 })
+  .array(fc.tuple(worn, fc.option(worn, { nil: undefined }), fc.boolean(), acts), { maxLength: 6 })
   .map((rows) =>
-    rows.map(([{ id }, percent, [call, meanwhile]], i) =>
-      ruleOf(`made.${i}`, id, { worn: id, op: '>=', percent }, call, meanwhile),
-    ),
+    rows.map(([first, second, all, [call, meanwhile]], i) => {
+      const both = second ? (all ? { all: [first, second] } : { any: [first, second] }) : first;
+      return ruleOf(`made.${i}`, [...itemsIn(both)], both, call, meanwhile);
+    }),
   );
 
 /** The starting rules, and beside them some of somebody’s own. */

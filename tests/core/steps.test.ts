@@ -11,6 +11,9 @@ import { machines, walks } from './random-walks.ts';
 
 const anyWalk = fc.tuple(machines, walks, fc.constantFrom(...postures));
 const stopsIn = (steps: readonly Step[]): readonly StopId[] => [...new Set(steps.map(({ stop }) => stop))];
+/** The stops as they come, one that is come back to again. */
+const runsOf = (steps: readonly Step[]): readonly StopId[] =>
+  steps.filter(({ stop }, i) => steps[i - 1]?.stop !== stop).map(({ stop }) => stop);
 const raised: readonly StopId[] = ['raised-left', 'raised-right'];
 
 /** What a step asks: the place of each item that its reading or pass is about, and which sample of it. */
@@ -56,7 +59,7 @@ describe('[K] every question of a walk', () => {
     law(
       fc.property(anyWalk, ([machine, walk, posture]) => {
         const steps = stepsOf(machine, walk, posture);
-        const runs = steps.filter(({ stop }, i) => steps[i - 1]?.stop !== stop).map(({ stop }) => stop);
+        const runs = runsOf(steps);
         expect(runs).toEqual(stopsIn(steps));
         for (const stop of runs) expect(stopIds).toContain(stop);
       }),
@@ -66,7 +69,7 @@ describe('[K] every question of a walk', () => {
   test('[K23] never a third raise: each side is raised at most once, the left before the right, both after the ground', () => {
     law(
       fc.property(anyWalk, ([machine, walk, posture]) => {
-        const stops = stopsIn(stepsOf(machine, walk, posture));
+        const stops = runsOf(stepsOf(machine, walk, posture));
         const up = stops.filter((stop) => raised.includes(stop));
         expect(raised.filter((stop) => up.includes(stop))).toEqual(up);
         const first = stops.findIndex((stop) => raised.includes(stop));
