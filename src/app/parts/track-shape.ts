@@ -32,12 +32,13 @@ const spread = (count: number, from: number, to: number): readonly number[] =>
     count === 1 ? (from + to) / 2 : from + ((to - from) * i) / (count - 1),
   );
 
-// Each box is at least 48 CSS pixels each way when the map is 328 pixels wide.
+// Each box is at least 48 CSS pixels each way when the map is 288 pixels wide, on a screen of 320; the boxes reach
+// a little beyond the drawing for that.
 const boxes: Drawing['boxes'] = {
   front: { x: 16, y: 36, w: 74, h: 76 },
-  track: { x: 96, y: 2, w: 82, h: 56 },
-  top: { x: 184, y: 2, w: 82, h: 56 },
-  under: { x: 96, y: 60, w: 170, h: 52 },
+  track: { x: 96, y: -5, w: 82, h: 62 },
+  top: { x: 184, y: -5, w: 82, h: 62 },
+  under: { x: 96, y: 59, w: 170, h: 61 },
   rear: { x: 272, y: 36, w: 74, h: 76 },
 };
 
@@ -76,7 +77,7 @@ function high(shape: Shape): Drawing {
     loop: `M44 56 L216 7 A28 28 0 0 1 244 13 L326 61 A24 24 0 0 1 312 ${ground} L50 ${ground} A24 24 0 0 1 44 56Z`,
     frame: 'M70 70H292V86H70Z',
     parts: [front, ...(shape.idlers > 1 ? [rear] : []), ...under, sprocket],
-    boxes: { ...boxes, rear: { x: 186, y: 2, w: 84, h: 58 }, track: { x: 96, y: 2, w: 84, h: 58 } },
+    boxes: { ...boxes, rear: { x: 186, y: -5, w: 84, h: 62 }, track: { x: 96, y: -5, w: 84, h: 62 } },
   };
 }
 

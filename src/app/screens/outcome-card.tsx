@@ -62,7 +62,11 @@ export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: W
           {noteWords[kind]}
         </span>
       ))}
-      {step && <a href={walkPath(model.key, step.id)}>{words.readAgain}</a>}
+      {step && (
+        <a class={styles.again} href={walkPath(model.key, step.id)}>
+          {words.readAgain}
+        </a>
+      )}
     </article>
   );
 }
