@@ -37,7 +37,9 @@ const looks = (machine: string, rubber: string): readonly Look[] => [
       await page.getByRole('radio', { name: machineKindWords.dozer }).click();
       await walker.trackKind('steel').click();
       await page.getByRole('button', { name: machineForm.save }).click();
-      for (const fold of await page.locator('main details:not([open]) > summary').all()) await fold.click();
+      await page.locator('main details').evaluateAll((folds) => {
+        for (const fold of folds) fold.setAttribute('open', '');
+      });
     },
   },
   { name: 'machine', path: machine },
