@@ -59,7 +59,7 @@ test('[B30] a rubber machine is walked from an empty phone to its verdict, with 
     'sag, left track: 18 mm',
   ])
     await expect(says).toContainText(reason);
-  await expect(says.getByText(/^rule cord\.showing; published: /)).toBeVisible();
+  await expect(says.getByText(/^rule cord\.showing published: /)).toBeVisible();
 
   const written = await says.textContent();
   await page.reload();
