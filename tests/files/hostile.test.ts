@@ -21,6 +21,8 @@ describe('hostile files', () => {
     ['a picture', bytes(0xff, 0xd8, 0xff, 0xe0, 0, 16), { kind: 'not-text' }],
     ['a zip', bytes(0x50, 0x4b, 3, 4, 20, 0), { kind: 'not-json', line: 1, column: 1 }],
     ['bytes that are no UTF-8', bytes(0x7b, 0xc3, 0x28, 0x7d), { kind: 'not-text' }],
+    ['half of the mark of UTF-16', bytes(0xff, 0x30), { kind: 'not-text' }],
+    ['the other half', bytes(0x30, 0xfe), { kind: 'not-text' }],
     ['a text cut in the middle of a character', bytes(0x7b, 0x22, 0xc3), { kind: 'truncated' }],
     ['UTF-16 cut in the middle of a character', bytes(0xff, 0xfe, 0x7b, 0x00, 0x22), { kind: 'truncated' }],
     ['a page', '<!doctype html><script>alert(1)</script>', { kind: 'not-json', line: 1, column: 1 }],

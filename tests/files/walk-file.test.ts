@@ -67,6 +67,11 @@ describe('what goes out comes back', () => {
     expect(contentOf(text).format).toBe(walkFormat);
   });
 
+  test('[F1] a mark of the byte order stands at the start alone', () => {
+    const text = writeWalkFile([{ key: machineKey, value: { ...machine, note: '\uFEFFa\uFEFF' } }]);
+    expect(contentOf(text).unstamped[0]?.value['note']).toBe('\uFEFFa\uFEFF');
+  });
+
   test('[F1] one record stands on one line', () => {
     const lines = writeWalkFile([version(machineKey, machine), { key: lugKey, value: lug }]).split('\n');
     expect(lines).toHaveLength(5);
@@ -103,7 +108,7 @@ describe('stamps', () => {
     ['seen below nothing', { seen: { [device]: -1 } }],
     ['seen as far as itself', { seen: { [device]: 3 } }],
     ['an author with capitals', { by: 'Somebody' }],
-    ['seen without a stamp', { stamp: undefined }],
+    ['seen without a stamp', { stamp: undefined, by: undefined }],
     ['an author without a stamp', { stamp: undefined, seen: undefined }],
   ])('[F3] %s is a bad stamp', (_, change) => {
     expect(errorOf(fileOf([{ ...stamped, ...change }]))).toEqual({
