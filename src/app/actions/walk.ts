@@ -1,4 +1,5 @@
 import { readingKey, valueIn } from '../../core/assemble.ts';
+import type { Item } from '../../core/items.ts';
 import { isDemo, makeKey, type Place, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import type { Reading, UnseenReason } from '../../core/readings.ts';
@@ -88,19 +89,32 @@ export function takeBack(walk: string, readings: readonly Omit<PlacedReading, 'r
   return save(writes);
 }
 
-/** Passes all items of a look in one tap, except at some numbers or some items. */
+/** Nothing found, as a reading of its own. */
+function fine({ ask }: Item): Reading | undefined {
+  const nothing = { lengthMm: 0, depthMm: 0, cordVisible: false, typed: ['', ''], unit: 'mm' as const };
+  if (ask.kind === 'crack') return { v: 1, what: { kind: 'crack', ...nothing } };
+  const [finding] = ask.kind === 'finding' ? ask.findings : [];
+  return finding === undefined ? undefined : { v: 1, what: { kind: 'finding', finding } };
+}
+
+/**
+ * Passes all items of a look in one tap. What was taken back there is read again with it: a pass alone does not
+ * speak for a place whose reading is gone.
+ */
 export function passStep(
   walk: string,
   step: Step,
-  but: {
-    readonly except: readonly number[];
-    readonly items: readonly string[];
-    readonly seen: 'whole' | 'half';
-  },
+  seen: 'whole' | 'half',
+  takenBack: readonly Omit<PlacedReading, 'reading'>[],
 ): Promise<Saved> {
-  const items = step.items.map(({ id }) => id).filter((id) => !but.items.includes(id));
-  const what = { kind: 'pass' as const, items, except: [...but.except], seen: but.seen };
-  return saveReadings(walk, [{ place: step.place, item: step.pass, n: 1, reading: { v: 1, what } }]);
+  const what = { kind: 'pass' as const, items: step.items.map(({ id }) => id), except: [], seen };
+  const again = takenBack.flatMap((at): PlacedReading[] => {
+    const item = step.items.find(({ id }) => id === at.item);
+    const reading = item && fine(item);
+    return reading ? [{ ...at, reading }] : [];
+  });
+  const pass = { place: step.place, item: step.pass, n: 1, reading: { v: 1 as const, what } };
+  return saveReadings(walk, [pass, ...again]);
 }
 
 /** Marks items of a step as not seen, with the reason. */

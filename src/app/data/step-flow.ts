@@ -1,4 +1,5 @@
 import { useLocation } from 'preact-iso';
+import { parsePlace } from '../../core/keys.ts';
 import { nextStep } from '../../core/progress.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import type { Step } from '../../core/steps.ts';
@@ -64,4 +65,18 @@ export function freeNumber(model: WalkModel, step: Step, itemId: string): number
     ({ place, item }) => place === step.place && item === itemId,
   );
   return Math.max(0, ...used.map(({ n }) => n)) + 1;
+}
+
+/** True when nothing of a step is left to read, even if some of it could not be reached. */
+export function isAnswered(model: WalkModel, step: Step): boolean {
+  const state = model.progress.get(step.id)?.state;
+  return state === 'done' || state === 'open';
+}
+
+/** What was read at a look's parts and taken back since. */
+export function takenBackAt(model: WalkModel, step: Step): readonly Omit<PlacedReading, 'reading'>[] {
+  return (model.assembled.input.takenBack ?? []).filter(({ place, item }) => {
+    const { side, component } = parsePlace(place);
+    return side === step.side && component === step.component && step.items.some(({ id }) => id === item);
+  });
 }

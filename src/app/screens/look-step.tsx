@@ -9,7 +9,7 @@ import { step as words, walk } from '../../words/en/walk.ts';
 import { passStep } from '../actions/walk.ts';
 import { stateText, stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
-import { pathBefore, useFlow } from '../data/step-flow.ts';
+import { isAnswered, pathBefore, takenBackAt, useFlow } from '../data/step-flow.ts';
 import { useTop } from '../data/use-top.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
@@ -40,10 +40,12 @@ export function LookStep({ model, step }: StepProps) {
     return state !== undefined && state.known && !state.passed;
   };
   const except = numbered ? step.numbers.filter((at) => step.items.some((item) => read(item, at))) : [];
-  const answered = model.progress.get(step.id)?.state === 'done';
+  // What could not be reached is an answer too, and no pass may turn it into fine.
+  const answered = isAnswered(model, step);
   const pass = (seen: 'whole' | 'half'): void => {
-    const made = [{ place: step.place, item: step.pass, n: 1 }];
-    void flow.saveAnd(() => passStep(model.key, step, { except: [], items: [], seen }), made);
+    const again = takenBackAt(model, step);
+    const made = [{ place: step.place, item: step.pass, n: 1 }, ...again];
+    void flow.saveAnd(() => passStep(model.key, step, seen, again), made);
   };
   if (open) {
     return (

@@ -14,7 +14,7 @@ import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
 import { doubtOf, fieldsOf, mmOf, observedFrom, textsOf } from '../data/measuring.ts';
 import { readPad, type Meant } from '../data/pad-text.ts';
-import { freeNumber, pathBefore, useFlow } from '../data/step-flow.ts';
+import { freeNumber, isAnswered, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -89,6 +89,7 @@ export function MeasureStep({ model, step }: StepProps) {
   };
   const next = (): void => {
     if (first && !isChanged && draft.n === initial.n) return flow.goOn();
+    if (isAnswered(model, step) && draft.texts.every((text) => text.trim() === '')) return flow.goOn();
     const read = draft.texts.map((text) => readPad(text, unit));
     const bad = read.findIndex(({ kind }) => kind !== 'length');
     if (bad > active && draft.texts[active] !== '') return setActive(bad);

@@ -23,7 +23,7 @@ import {
   type SagChoice,
   type SagDraft,
 } from '../data/sagging.ts';
-import { pathBefore, useFlow } from '../data/step-flow.ts';
+import { isAnswered, pathBefore, useFlow } from '../data/step-flow.ts';
 import { sizeText, unitFor } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
@@ -88,6 +88,8 @@ export function SagStep({ model, step }: StepProps) {
   };
   const next = (): void => {
     if (sag && !isChanged) return flow.goOn();
+    const isEmpty = draft.method === 'by-eye' || texts.every((text) => text.trim() === '');
+    if (isAnswered(model, step) && isEmpty) return flow.goOn();
     const read = texts.map((text) => readPad(text, unit));
     const bad = read.findIndex(({ kind }) => kind !== 'length');
     const problem = read[bad];
@@ -133,7 +135,7 @@ export function SagStep({ model, step }: StepProps) {
       bar={
         <>
           <ButtonLink href={pathBefore(model, step)}>{common.back}</ButtonLink>
-          {draft.method !== 'by-eye' && (
+          {(draft.method !== 'by-eye' || isAnswered(model, step)) && (
             <Button look="main" onTap={next}>
               {pad.next}
             </Button>
