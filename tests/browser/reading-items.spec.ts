@@ -1,6 +1,9 @@
 import { expect } from '@playwright/test';
 import { cautionTick } from '../../src/words/en/cautions.ts';
 import { callWords, openCall } from '../../src/words/en/calls.ts';
+import { unseenWords } from '../../src/words/en/choices.ts';
+import { common } from '../../src/words/en/common.ts';
+import { findingLabel, itemName } from '../../src/words/en/items.ts';
 import { machineForm } from '../../src/words/en/machine.ts';
 import { pad } from '../../src/words/en/pad.ts';
 import { questionAnswers } from '../../src/words/en/questions.ts';
@@ -99,4 +102,65 @@ test('[B47] two taps within 300 ms have one effect, on this screen and on the ne
   const passes = (await recordsOn(page)).filter(({ key }) => key.includes('/pass-'));
   expect(passes.map(({ key }) => key.split('/').at(-2))).toEqual(['pass-adjuster', 'pass-idler']);
   expect(await count('reading')).toBe(5);
+});
+
+test('[B48] a finding taken back and the group passed: the place is read, not left behind', async ({
+  walker,
+}) => {
+  test.setTimeout(120_000);
+  const { page } = walker;
+  await walker.addMachine('yard 7', 'excavator', 'rubber-cored', '1700');
+  await walker.startWalk('full');
+  await walker.pastCautions();
+  const tread = page.url().replace(/(\/walk\/[^/]+).*/, '$1/side-left/tread');
+  await page.goto(tread);
+  await walker.settled();
+  await walker.find({ item: 'cord', is: 'cut', count: 1 });
+  const cord = page.locator('main li').filter({ hasText: itemName('cord') });
+  await expect(cord).toContainText(findingLabel('cord', 'cut'));
+  await walker.tap(walker.button(common.undo));
+  await expect(cord).toContainText(step.notReadYet);
+  await walker.answer({ found: [] });
+  await page.goto(tread);
+  await expect(cord).toContainText(findingLabel('cord', 'none'));
+  await expect(walker.main).toHaveText(common.next);
+});
+
+test('[B49] what could not be reached stays open through every Next, and is listed with its reason', async ({
+  walker,
+}) => {
+  test.setTimeout(120_000);
+  const { page } = walker;
+  await walker.addMachine('yard 8', 'excavator', 'rubber-cored', '1700');
+  await walker.startWalk('full');
+  await walker.pastCautions();
+  const base = page.url().replace(/(\/walk\/[^/]+).*/, '$1');
+  const mud = page.getByRole('radio', { name: unseenWords.mud });
+
+  await page.goto(`${base}/side-left/lug-depth/s1`);
+  await walker.tap(walker.button(walk.couldNot));
+  await walker.tap(mud);
+  await expect.poll(() => walker.step).toBe('side-left.lug-depth.s2');
+  await page.goto(`${base}/side-left/lug-depth/s1`);
+  await walker.tap(walker.button(pad.next));
+  await expect.poll(() => walker.step).not.toBe('side-left.lug-depth.s1');
+
+  await page.goto(`${base}/side-left/bottom-roller`);
+  await walker.tap(walker.button(step.part(2)));
+  await walker.tap(
+    page
+      .locator('main li')
+      .getByRole('button')
+      .filter({ hasText: itemName('roller-leak') }),
+  );
+  await walker.tap(walker.button(walk.couldNot));
+  await walker.tap(mud);
+  await walker.answer({ found: [] });
+  await page.goto(`${base}/side-left/bottom-roller`);
+  await expect(walker.main).toHaveText(common.next);
+  await walker.tap(walker.main);
+  await page.goto(`${base}/verdict`);
+  const open = page.locator('main li').filter({ hasText: `Not seen: ${unseenWords.mud}.` });
+  await expect(open.filter({ hasText: 'left bottom roller 2: roller oil seal' })).toHaveCount(1);
+  await expect(open.filter({ hasText: 'left track: lug depth' })).toHaveCount(1);
 });

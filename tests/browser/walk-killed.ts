@@ -182,6 +182,8 @@ export async function killAgainAndAgain(
   const random = seeded(seed);
   const tally: Tally = { kills: 0, saved: 0, drafts: 0, resumed: 0 };
   const seen: Seen = { saved: new Map(), sent: new Map(), url: '', typed: '', leaving: true, since: 0 };
+  // Firefox takes about twice as long over each tap of a driver: it lives twice as long, to get as far.
+  const pace = engine === 'firefox' ? 2 : 1;
   let walkUrl: string | undefined;
   let killedAt = 0;
   while (tally.kills < kills) {
@@ -202,7 +204,7 @@ export async function killAgainAndAgain(
       () => undefined,
       (error: unknown) => (error instanceof Error ? error : new Error(String(error))),
     );
-    const early = await Promise.race([walking, sleep(200 + random() * 1800)]);
+    const early = await Promise.race([walking, sleep(pace * (200 + random() * 1800))]);
     if (early !== undefined) throw early;
     killedAt = Date.now();
     await killProfile(profile);

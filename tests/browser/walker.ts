@@ -62,7 +62,8 @@ export class Walker {
     await target.waitFor();
     const [box] = await target.evaluateAll((found) =>
       found.map((each) => {
-        each.scrollIntoView({ block: 'nearest' });
+        // Clear of the bar at the bottom, so that the click itself need not scroll.
+        each.scrollIntoView({ block: 'center' });
         const { x, y, width, height } = each.getBoundingClientRect();
         return { x, y, width, height };
       }),
@@ -173,7 +174,7 @@ export class Walker {
     await this.pastCautions();
     if (answer === undefined) return this.#pass();
     if ('found' in answer) {
-      for (const finding of answer.found) await this.#find(finding);
+      for (const finding of answer.found) await this.find(finding);
       return this.#pass();
     }
     if ('eye' in answer) return this.#sagByEye(answer.eye);
@@ -247,7 +248,8 @@ export class Walker {
     await this.settled();
   }
 
-  async #find({ item, part, is, count, share }: Finding): Promise<void> {
+  /** One finding on its panel, saved. */
+  async find({ item, part, is, count, share }: Finding): Promise<void> {
     if (part !== undefined) await this.tap(this.button(stepWords.part(part)));
     await this.tap(
       this.page
