@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import type { JsonFault } from './canonical-json.ts';
+import { assert } from './result.ts';
 
 /** What does not fit at one field of a value; numbers are in the field's own unit. */
 export type Problem =
@@ -18,16 +19,9 @@ export interface Fault {
 
 type Issue = z.core.$ZodIssue;
 
-/** The value at a path; undefined where it ends early. */
-function at(value: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>(
-    (inner, name) =>
-      typeof inner === 'object' && inner !== null && Object.hasOwn(inner, name)
-        ? (inner as Record<PropertyKey, unknown>)[name]
-        : undefined,
-    value,
-  );
-}
+/** The value at a path of a schema's own names; undefined where it ends early. */
+const at = (value: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>((inner, name) => (inner as Record<PropertyKey, unknown> | null)?.[name], value);
 
 const tooBig = { string: 'longer', array: 'more' } as const;
 const tooSmall = { string: 'shorter', array: 'fewer' } as const;
@@ -61,11 +55,12 @@ function problemIn(issue: Issue): Problem {
   }
 }
 
-/** The first thing that a schema found wrong; none is a bug of the caller. */
+/** The first thing that a schema found wrong with a value of JSON. */
 export function problemOf(issues: readonly Issue[], value: unknown): Fault {
   const [issue] = issues;
-  if (!issue) return { path: [], problem: { kind: 'malformed' } };
-  const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
-  const isMissing = issue.code !== 'unrecognized_keys' && at(value, issue.path) === undefined;
+  assert(issue, 'a value is refused for a reason');
+  // JSON has no symbols for names.
+  const path = issue.path as (string | number)[];
+  const isMissing = issue.code !== 'unrecognized_keys' && at(value, path) === undefined;
   return { path, problem: isMissing ? { kind: 'missing' } : problemIn(issue) };
 }

@@ -76,9 +76,21 @@ describe('the published schema', () => {
     ['an odd stamp', fileOf([{ ...stamped, stamp: 'x' }])],
     ['a machine without a name', fileOf([{ key: machineKey, value: { ...machine, name: undefined } }])],
     ['a reading of nothing known', fileOf([{ key: lugKey, value: { v: 1, what: { kind: 'smell' } } }])],
+    ['a value without v', fileOf([{ key: machineKey, value: { name: 'x' } }])],
     ['a reading as machine', fileOf([{ key: machineKey, value: lug }])],
     ['a condition of another language', fileOf([rules({ smells: 'odd' })])],
     ['a condition deep down', fileOf([rules({ all: [{ not: { any: [{ smells: 'odd' }] } }] })])],
+    ['an empty condition', fileOf([rules({})])],
+    [
+      'a condition with two lists',
+      fileOf([rules({ all: [{ unknown: 'cord' }], any: [{ unknown: 'cord' }] })]),
+    ],
+    ['an empty list of conditions', fileOf([rules({ all: [] })])],
+    ['seen that is no object', fileOf([{ ...stamped, seen: 1 }])],
+    ['seen of no device', fileOf([{ ...stamped, seen: { phone: 1 } }])],
+    ['an author that is no id', fileOf([{ ...stamped, by: 'Some Body' }])],
+    ['a value that is no object', fileOf([{ key: 'contract/a', value: 1 }])],
+    ['a seal that is no text', fileOf([good], { seals: [1] })],
     ['a condition with two heads', fileOf([rules({ unknown: 'cord', track: ['steel'] })])],
   ])('[F19] refuses %s, as the reader does', (_, text) => {
     expect(readWalkFile(text).ok).toBe(false);
@@ -96,6 +108,18 @@ describe('the published schema', () => {
   ])('[F19] takes %s, as the reader does', (_, text) => {
     expect(readWalkFile(text).ok).toBe(true);
     expect(published()(text)).toBeUndefined();
+  });
+
+  test('[F19] names its dialect, and says of every part what it is', () => {
+    const schema = JSON.parse(JSON.stringify(jsonSchema())) as {
+      $schema: string;
+      properties: { seals: { description: string } };
+      $defs: { record: { properties: Record<string, { description: string }> } };
+    };
+    expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    const parts = Object.entries({ ...schema.$defs.record.properties, seals: schema.properties.seals });
+    expect(parts.map(([name]) => name)).toEqual(['key', 'value', 'stamp', 'seen', 'by', 'seals']);
+    for (const [name, { description }] of parts) expect(description, name).toMatch(/^[A-Z].*\.$/);
   });
 
   test('[F19] refers to itself for conditions instead of writing every level out', () => {

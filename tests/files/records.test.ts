@@ -21,6 +21,9 @@ describe('a shelf of the records of a file', () => {
       seen: { [first.stamp.slice(13)]: 1 } as Version['seen'],
     };
     const shelf = shelfOf({ versions: [second, first, second], unstamped: [] });
+    const third = version(b, note('another'), 1);
+    const side = version(b, note('side'), 2);
+    expect(shelfOf({ versions: [third, side], unstamped: [] }).get(b)).toEqual([third, side]);
     expect(shelf.get(a)).toEqual([second]);
     expect(shelf.get(b)).toEqual([]);
     expect(shelf.keys).toEqual([a]);
@@ -55,6 +58,7 @@ describe('a shelf of the records of a file', () => {
     expect(under('')).toHaveLength(5);
     expect(under('work/')).toEqual([]);
     expect(under('zebra/')).toEqual([]);
+    expect(under('walk/w1')).toEqual(['walk/w1']);
     expect(shelf.under('machine/')[0]?.[1]).toHaveLength(1);
   });
 });
@@ -80,6 +84,20 @@ describe('what a walk needs elsewhere', () => {
     version(keyOf('reading/w2/left.track/sag/1'), lug),
     version(keyOf('work/a/one'), { v: 1, kind: 'fitted', sheet: 'limits/fitted' }),
     version(keyOf('limits/fitted'), { v: 1, name: 'fitted', items: [], sag: [] }),
+    version(keyOf('limits/circle'), {
+      v: 1,
+      name: 'circle',
+      rules: 'rules/circle',
+      machine: 'machine/circle',
+    }),
+    version(keyOf('rules/circle'), { v: 1, name: 'circle', sheet: 'limits/circle' }),
+    version(keyOf('machine/circle'), { v: 2, right: { sheet: 'limits/circle' }, left: null, sheet: null }),
+    version(keyOf('work/circle/one'), undefined),
+    version(keyOf('walk/alone'), undefined),
+    version(keyOf('reading/alone/left.track/sag/1'), { v: 1, rules: { key: 'rules/own' } }),
+    version(keyOf('contract/a'), { sheet: 'limits/never' }),
+    version(keyOf('work/contract/one'), { v: 1 }),
+    version('demo/walk/w1' as RecordKey, { v: 1, machine: 'machine/b' }),
     version(keyOf('walk/odd'), {
       v: 2,
       machine: 7,
@@ -143,6 +161,30 @@ describe('what a walk needs elsewhere', () => {
   test('[F18] odd names lead nowhere, and neither the demo nor what is missing comes along', async () => {
     expect(await keysOf('walk/odd')).toEqual(['walk/odd']);
     expect(await keysOf('demo/walk/w1', 'limits/missing', 'machine/b')).toEqual(['machine/b']);
+  });
+
+  test('[F18] records that name each other in a circle are taken once', async () => {
+    const circle = ['limits/circle', 'machine/circle', 'rules/circle', 'work/circle/one'];
+    expect(await keysOf('rules/circle')).toEqual(circle);
+    expect(await gather('rules/circle')).toHaveLength(4);
+  });
+
+  test('[F18] a removed walk still takes its readings along, and what they name', async () => {
+    expect(await keysOf('walk/alone')).toEqual(['reading/alone/left.track/sag/1', 'rules/own', 'walk/alone']);
+  });
+
+  test('[F18] nothing stands under a record that is neither walk nor machine', async () => {
+    expect(await keysOf('contract/a')).toEqual(['contract/a', 'limits/never']);
+    let lists = 0;
+    const counting: Source<string> = {
+      ...source,
+      list: (page) => {
+        lists += 1;
+        return source.list(page);
+      },
+    };
+    await gatherRecords([keyOf('limits/never'), keyOf('contract/a')], counting, builtIn);
+    expect(lists).toBe(0);
   });
 
   test('[F18] a phone that cannot be read gives no file', async () => {

@@ -152,6 +152,61 @@ describe('other walks', () => {
     expect(items.find(({ item }) => item === 'roller-leak')?.name).toMatch(/^left bottom roller 1: \w/);
   });
 
+  test('[F20] a reading that this machine has no place for is named; a pass and what was not seen are not', () => {
+    const reading = (place: string, item: string, n: number, what: object) => ({
+      key: `reading/w1/${place}/${item}/${n}`,
+      value: { v: 1, what },
+    });
+    const dry = { kind: 'finding', finding: 'dry' };
+    const { notUsed, sheets, rules } = walkIn(
+      fileOf([
+        { key: machineKey, value: { ...machine, sheet: 'limits/gone', rules: 'rules/gone' } },
+        {
+          key: 'walk/w1',
+          value: {
+            v: 1,
+            machine: machineKey,
+            purpose: 'appraisal',
+            depth: 'full',
+            start: 'walk',
+            corner: 'rear-left',
+          },
+        },
+        reading('left.bottom-roller.9', 'roller-leak', 3, dry),
+        reading('left.bottom-roller.2', 'roller-leak', 1, dry),
+        reading('left.bottom-roller', 'pass-bottom-roller', 1, {
+          kind: 'pass',
+          items: [],
+          except: [],
+          seen: 'whole',
+        }),
+        reading('left.bottom-roller', 'roller-leak', 1, { kind: 'unseen', why: 'mud' }),
+      ]),
+    );
+    expect(notUsed).toEqual([
+      {
+        place: 'left.bottom-roller.9',
+        item: 'roller-leak',
+        n: 3,
+        sentence: expect.stringMatching(/^Not used: .* left\.bottom-roller\.9\.$/) as string,
+      },
+    ]);
+    expect([sheets, rules]).toEqual([{ left: null, right: null }, null]);
+  });
+
+  test('[F20] what is known and needs nothing is run', async () => {
+    const { items } = walkIn(await demoFile());
+    const fine = items.find(({ place, item }) => place === 'left.track' && item === 'bulge');
+    expect(fine).toMatchObject({
+      name: 'left track: bulge',
+      known: true,
+      call: 'run',
+      atLeast: 'run',
+      open: [],
+    });
+    expect(Object.keys(fine?.reading ?? {})).toEqual(['passed', 'finding']);
+  });
+
   test('[F20] cracks and shares are told as they were read', () => {
     const reading = (item: string, what: object) => ({
       key: `reading/w1/left.track/${item}/1`,
