@@ -11,6 +11,9 @@ import type { Worth } from './worth.ts';
 const retryAfterMs = 10_000;
 const flushWithinMs = 1_000;
 
+/** Waits before the tries with the reserve given up: an engine may free its files only a moment after closing. */
+const roomAfterMs = [0, 250, 1_000];
+
 const statusOf: Record<StorageError['kind'], StatusCode> = {
   closed: 'lost',
   unknown: 'lost',
@@ -35,7 +38,8 @@ type Opened = Result<Handle, StorageError>;
  * The only owner of the connection. Every failure ends up here, and each kind has one reaction:
  *
  *     closed, unknown    drop the connection, reopen, run the whole transaction once more; then `lost`
- *     quota              reopen, give up the reserve if the work is worth it, once more; `full`
+ *     quota              reopen, give up the reserve if the work is worth it, once more and, since the room may come
+ *                        back a moment later, again after a wait; `full`
  *     blocked, stuck     told and waited for; calls are answered with the error meanwhile
  *     corrupt, lost      tried again every 10 s and at every call; no copy in memory that only seems to save
  *     denied             reading goes on, writing is refused
@@ -101,24 +105,57 @@ export class Database {
     const first = await this.#handle();
     if (!first.ok) return first;
     const tried = await attempt(first.value, job);
-    if (tried.ok || !(await this.#mend(first.value, tried.error, mayUseReserve))) return tried;
-    const second = await this.#handle();
-    if (!second.ok) return second;
-    const again = await attempt(second.value, job);
-    if (!again.ok) this.#fail(again.error, second.value);
+    if (tried.ok || first.value.denied !== undefined) return tried;
+    const error = this.#asToldNow(tried.error);
+    this.#drop(first.value);
+    if (error.kind === 'denied') this.status.set('denied');
+    if (error.kind === 'denied') return tried;
+    return error.kind === 'quota' ? this.#withReserve(job, error, mayUseReserve) : this.#again(job);
+  }
+
+  async #again<T, Stores extends readonly StoreName[], M extends Mode>(
+    job: Job<T, Stores, M>,
+  ): Promise<Result<T, StorageError>> {
+    const handle = await this.#handle();
+    if (!handle.ok) return handle;
+    const again = await attempt(handle.value, job);
+    if (!again.ok) this.#fail(again.error, handle.value);
     return again;
   }
 
-  /** True when the whole transaction deserves its second try. */
-  async #mend(handle: Handle, error: StorageError, mayUseReserve: boolean): Promise<boolean> {
-    if (handle.denied !== undefined) return false;
-    this.#drop(handle);
-    if (error.kind === 'denied') this.status.set('denied');
-    if (error.kind === 'denied') return false;
-    if (error.kind !== 'quota') return true;
+  /** Gives up the reserve where the work is worth it, and tries again. */
+  async #withReserve<T, Stores extends readonly StoreName[], M extends Mode>(
+    job: Job<T, Stores, M>,
+    error: StorageError,
+    mayUseReserve: boolean,
+  ): Promise<Result<T, StorageError>> {
     this.status.set('full');
-    const reopened = await this.#handle();
-    return mayUseReserve && reopened.ok && (await freed(reopened.value.db));
+    let last: Result<T, StorageError> = err(error);
+    let gave = false;
+    for (const wait of mayUseReserve ? roomAfterMs : []) {
+      await this.#pause(wait);
+      const handle = await this.#handle();
+      if (!handle.ok) return handle;
+      const freed = await freedOf(handle.value);
+      gave ||= freed !== false;
+      if (freed !== undefined) last = await attempt(handle.value, job);
+      if (last.ok) return last;
+      last = err(this.#asToldNow(last.error));
+      this.#fail(last.error, handle.value);
+      if (!gave || last.error.kind !== 'quota') break;
+    }
+    return last;
+  }
+
+  /** Firefox tells a full disk in more than one way; where it was full just now, it is so still. */
+  #asToldNow(error: StorageError): StorageError {
+    const isVague = error.kind === 'unknown' || error.kind === 'denied';
+    return isVague && this.status.current() === 'full' ? { ...error, kind: 'quota' } : error;
+  }
+
+  async #pause(ms: number): Promise<void> {
+    if (ms === 0) return;
+    await new Promise<void>((resolve) => void this.#source.timers.after(ms, resolve));
   }
 
   /** The connection, opened if need be; while that is blocked or stuck an error, so that nobody waits for ever. */
@@ -160,8 +197,9 @@ export class Database {
     const db = opened.value;
     db.addEventListener('versionchange', () => void this.#giveUp(db));
     db.addEventListener('close', () => this.#terminated(db));
-    const failure = await selfTest(db);
-    if (failure === undefined) return ok({ db });
+    const found = await selfTest(db);
+    if (found === undefined) return ok({ db });
+    const failure = this.#asToldNow(found);
     if (failure.kind === 'closed' || failure.kind === 'corrupt') {
       db.close();
       return err(failure);
@@ -246,12 +284,12 @@ async function attempt<T, Stores extends readonly StoreName[], M extends Mode>(
   }
 }
 
-async function freed(db: Connection): Promise<boolean> {
+/** True when there was a reserve to give up, undefined when not even that can be done. */
+async function freedOf({ db }: Handle): Promise<boolean | undefined> {
   try {
-    await freeReserve(db);
-    return true;
+    return await freeReserve(db);
   } catch (error) {
     if (isBug(error)) throw error;
-    return false;
+    return undefined;
   }
 }

@@ -18,13 +18,20 @@ function filling(random: Random): Uint8Array {
   return bytes;
 }
 
-/** Gives the room back; a connection that cannot even do that leaves the failure to the caller's next try. */
-export const freeReserve = (db: Connection): Promise<void> =>
+/**
+ * Gives the room back, and tells whether there was a reserve; a connection that cannot even do that leaves the
+ * failure to the caller's next try.
+ */
+export const freeReserve = (db: Connection): Promise<boolean> =>
   inTransaction(db, {
     stores: ['reserve'],
     mode: 'readwrite',
     durability: 'strict',
-    work: (tx) => tx.objectStore('reserve').clear(),
+    work: async (tx) => {
+      const held = await tx.objectStore('reserve').getKey('reserve');
+      await tx.objectStore('reserve').clear();
+      return held !== undefined;
+    },
   });
 
 /** Sets the reserve aside if it is not there; that it cannot be is the sign that a long walk may not fit. */

@@ -396,6 +396,35 @@ describe('a full disk', () => {
     expect(good(await store.photos.get(photo.sha256))).toBeUndefined();
   });
 
+  test.each([1, 2])('[S89] room of the reserve that comes back %i tries late is waited for', async (late) => {
+    const { faulty, timers, statuses, open } = scene();
+    const store = open();
+    good(await store.ensureReserve());
+    faulty.full = true;
+    faulty.late = late;
+    const saved = store.write([write(lug, 'last')]);
+    for (let waits = 0; waits < late; waits += 1) {
+      await settled();
+      await timers.pass(1_000);
+    }
+    good(await saved);
+    expect(statuses.at(-1)).toBe('full');
+    expect(good(await store.read(lug))[0]?.value?.['note']).toBe('last');
+  });
+
+  test('[S88] once the disk is known to be full, a write that the engine calls forbidden is one that found it full', async () => {
+    const { faulty, statuses, open } = scene();
+    const store = open();
+    good(await store.ensureReserve());
+    faulty.full = true;
+    good(await store.write([write(lug, 'first')]));
+    faulty.readOnly = true;
+    expect(refused(await store.write([write(lug, 'second')])).kind).toBe('quota');
+    expect(statuses.at(-1)).toBe('full');
+    faulty.readOnly = false;
+    good(await store.write([write(lug, 'third')]));
+  });
+
   test('[S92] when even the reserve is not enough, nothing of it is half there and the old state stands', async () => {
     const { faulty, statuses, open } = scene();
     const store = open();
