@@ -59,6 +59,11 @@ export class Walker {
   }
 
   async #touch(target: Locator): Promise<void> {
+    // While one screen gives way to the next, what was measured may not be what stands there now: look again.
+    await expect(() => this.#touchOnce(target)).toPass({ timeout: 20_000 });
+  }
+
+  async #touchOnce(target: Locator): Promise<void> {
     await target.waitFor();
     const [box] = await target.evaluateAll((found) =>
       found.map((each) => {
@@ -77,7 +82,7 @@ export class Walker {
     const position = spots.find(isFresh) ?? { x: box.width / 2, y: box.height / 2 };
     const wait = isFresh(position) ? 0 : last.at + echoMs - Date.now();
     if (wait > 0) await this.page.waitForTimeout(wait);
-    await target.click({ position });
+    await target.click({ position, timeout: 2000 });
     this.#lastTap = { at: Date.now(), x: box.x + position.x, y: box.y + position.y, on };
   }
 
