@@ -63,7 +63,9 @@ export async function changeWalk(
   if (!found.ok) return found;
   const walk = valueIn<Walk>(found.value);
   if (!walk) return ok(undefined);
-  return save([{ key, value: asValue({ ...walk, ...change(walk) }) }]);
+  const edit = (now: RecordValue = asValue(walk)): RecordValue =>
+    asValue({ ...now, ...change(now as unknown as Walk) });
+  return save([{ key, edit }]);
 }
 
 /** Makes readings in one go; the drafts that they came from leave with them. */
