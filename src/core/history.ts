@@ -1,0 +1,278 @@
+import type { Item } from './items.ts';
+import { makePlace, parsePlace, type Place } from './keys.ts';
+import { priorOf, lifeFigureFor, type LifeFigure, type LifeTables } from './life.ts';
+import { limitsFor, type ItemLimits, type LimitSheet } from './limits.ts';
+import { addTo } from './lists.ts';
+import type { Machine } from './machine.ts';
+import { plausibility } from './plausible.ts';
+import type { HoursFault, RunningHours } from './running-hours.ts';
+import { runningHours } from './running-hours.ts';
+import { isSized, sizeOf, type ToolUncertainty } from './sizes.ts';
+import { slotsOf, type Slot } from './slots.ts';
+import { stateKey, type PlacedReading } from './states.ts';
+import type { Walk, Work } from './walk.ts';
+import type { RatePrior, WearEvent } from './wear-filter.ts';
+import { wear } from './wear.ts';
+
+/** A walk with what was read on it; the readings of rows and looks may be among them and are passed over. */
+export interface WalkReadings {
+  readonly key: string;
+  readonly walk: Walk;
+  readonly readings: readonly PlacedReading[];
+}
+
+export interface HistoryInput {
+  readonly machine: Machine;
+  /** In the order of time. */
+  readonly walks: readonly WalkReadings[];
+  readonly work: readonly Work[];
+  /** One pair of sheets for all walks, so that like is compared with like. */
+  readonly sheets: { readonly left?: LimitSheet | undefined; readonly right?: LimitSheet | undefined };
+  readonly tools: ToolUncertainty;
+  readonly life: LifeTables;
+  /** What the own fleet has taught, by the id of the life figure that it stands in for. */
+  readonly learnt?: ReadonlyMap<string, RatePrior>;
+}
+
+/** A reading of a part as the forecast takes it: running hours, percent of wear and its standard uncertainty. */
+export interface Point {
+  readonly walk: string;
+  readonly hours: number;
+  readonly percent: number;
+  readonly u: number;
+  /** Mean size in mm over the spots read. */
+  readonly mm: number;
+}
+
+/** Why a part has no figure, or what about it needs an answer. */
+export type HistoryFault = HoursFault | 'no-reading' | 'no-life-figure' | 'improved' | 'life-zero';
+
+/** One measured part of a machine with everything that was read of it and done to it. */
+export interface PartHistory {
+  readonly item: Item;
+  readonly place: Place;
+  readonly side: Slot['side'];
+  readonly number: number | undefined;
+  readonly limits: ItemLimits;
+  readonly points: readonly Point[];
+  readonly events: readonly WearEvent[];
+  readonly figure: LifeFigure | undefined;
+  readonly prior: RatePrior | undefined;
+  readonly isLearnt: boolean;
+  /** True when it is known when the part as it is now was fitted. */
+  readonly fittedKnown: boolean;
+  readonly faults: readonly HistoryFault[];
+  /** A drop of wear between two readings, in percent, where one is questioned. */
+  readonly droppedBy?: number;
+}
+
+export interface Histories {
+  readonly hours: RunningHours;
+  readonly parts: readonly PartHistory[];
+}
+
+const isMeasured = ({ ask }: Item): boolean =>
+  ask.kind === 'length' || ask.kind === 'pitch' || ask.kind === 'tread' || ask.kind === 'pair';
+
+/** What turning pins and bushings, building up a grouser and such make unknown, by the kind of work. */
+const steppedBy: Readonly<Partial<Record<Work['kind'], readonly string[]>>> = {
+  turned: ['bushing-od', 'pitch'],
+  repaired: ['grouser', 'pad-height', 'roller-tread', 'idler-tread'],
+};
+
+interface Gathered {
+  readonly input: HistoryInput;
+  readonly hours: RunningHours;
+  /** Readings of sizes by place and item, for each walk. */
+  readonly sizes: readonly ReadonlyMap<string, readonly PlacedReading[]>[];
+}
+
+/** The histories of every measured part of the machine that has a limit on its sheet. */
+export function historiesOf(input: HistoryInput): Histories {
+  const hours = runningHours(
+    input.walks.map(({ walk }) => walk),
+    input.work,
+  );
+  const sizes = input.walks.map(({ readings }) => {
+    const found = new Map<string, PlacedReading[]>();
+    for (const each of readings) {
+      if (isSized(each.reading.what)) addTo(found, stateKey(each.place, each.item), each);
+    }
+    return found;
+  });
+  const gathered = { input, hours, sizes };
+  const parts = slotsOf(input.machine)
+    .filter(({ item }) => isMeasured(item))
+    .flatMap((slot) => historyOf(slot, gathered) ?? []);
+  return { hours, parts };
+}
+
+function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
+  const { input, hours } = gathered;
+  const sheet = slot.side === 'right' ? input.sheets.right : input.sheets.left;
+  const position = slot.number === undefined ? undefined : { number: slot.number, of: slot.parts };
+  const limits = sheet && limitsFor(sheet, slot.item.id, position);
+  if (!limits) return undefined;
+  const points = pointsOf(slot, limits, gathered);
+  const last = input.walks.at(-1)?.walk;
+  const { kind, shape } = input.machine;
+  const of = { item: slot.item.id, kind, track: shape.track, ground: last?.ground, turning: last?.turning };
+  const figure = lifeFigureFor(input.life, of);
+  const learnt = figure && input.learnt?.get(figure.id);
+  const factor = of.turning === undefined ? 1 : input.life.turning[of.turning].value;
+  const isLifeZero = figure !== undefined && !(figure.lowHours > 0 && figure.highHours > figure.lowHours);
+  const prior = learnt ?? (figure && !isLifeZero ? priorOf(figure, factor) : undefined);
+  const { events, fittedKnown } = eventsOf(slot, points, gathered);
+  const droppedBy = dropOf(events);
+  const faults: HistoryFault[] = [];
+  if (hours.fault !== undefined) faults.push(hours.fault);
+  else if (points.length === 0) faults.push('no-reading');
+  if (isLifeZero) faults.push('life-zero');
+  else if (prior === undefined) faults.push('no-life-figure');
+  if (droppedBy !== undefined) faults.push('improved');
+  return {
+    item: slot.item,
+    place: slot.place,
+    side: slot.side,
+    number: slot.number,
+    limits,
+    points,
+    events,
+    figure,
+    prior,
+    isLearnt: learnt !== undefined,
+    fittedKnown,
+    faults,
+    ...(droppedBy !== undefined && { droppedBy }),
+  };
+}
+
+const squared = (value: number): number => value * value;
+
+/** The mean of the marked spots of a part on each walk; what is questioned and not confirmed is passed over. */
+function pointsOf(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly Point[] {
+  const { input, hours, sizes } = gathered;
+  const swaps = swapsOf(slot, gathered);
+  return input.walks.flatMap(({ key, walk }, at): readonly Point[] => {
+    const running = hours.ofWalks[at];
+    if (running === undefined) return [];
+    const found = sizes[at]?.get(stateKey(placeAt(slot, running, swaps), slot.item.id));
+    if (!found) return [];
+    const size = meanOf(slot.item, found, limits, walk, input.tools);
+    const worn = size && wear(limits, size, walk.load);
+    if (!size || !worn) return [];
+    const u = Math.sqrt(squared(worn.u) + squared(input.life.readingError.value));
+    return [{ walk: key, hours: running, percent: worn.percent, u, mm: size.mm }];
+  });
+}
+
+function meanOf(
+  item: Item,
+  found: readonly PlacedReading[],
+  limits: ItemLimits,
+  walk: Walk,
+  tools: ToolUncertainty,
+): { readonly mm: number; readonly uMm: number } | undefined {
+  const spots = new Map<number, { mm: number; uMm: number }[]>();
+  for (const { n, reading } of found) {
+    if (!isSized(reading.what)) continue;
+    const size = sizeOf(reading, reading.what, tools);
+    const isAsked = !reading.confirmed && plausibility(item, size, limits, walk.load) !== undefined;
+    if (!isAsked) spots.set(reading.spot ?? n, [...(spots.get(reading.spot ?? n) ?? []), size]);
+  }
+  if (spots.size === 0) return undefined;
+  let mm = 0;
+  let square = 0;
+  for (const repeats of spots.values()) {
+    mm += repeats.reduce((sum, each) => sum + each.mm, 0) / repeats.length;
+    square += squared(Math.max(...repeats.map(({ uMm }) => uMm)));
+  }
+  return { mm: mm / spots.size, uMm: Math.sqrt(square) / spots.size };
+}
+
+/** Running hours at which such parts changed sides; one record a side or one for both is one swap. */
+function swapsOf({ item }: Slot, { input, hours }: Gathered): readonly number[] {
+  const swapped = input.work.filter(
+    ({ kind, component }) => kind === 'swapped' && (component ?? 'track') === item.component,
+  );
+  return [...new Set(swapped.flatMap((work) => hours.ofWork(work) ?? []))];
+}
+
+const other = { left: 'right', right: 'left', whole: 'whole' } as const;
+
+/** The side on which the part of a place was then. */
+const sideAt = ({ side }: Slot, hours: number, swaps: readonly number[]): Slot['side'] =>
+  swaps.filter((at) => at >= hours).length % 2 === 1 ? other[side] : side;
+
+function placeAt(slot: Slot, hours: number, swaps: readonly number[]): Place {
+  const side = sideAt(slot, hours, swaps);
+  return side === slot.side ? slot.place : makePlace({ ...parsePlace(slot.place), side });
+}
+
+interface Happened {
+  readonly event: WearEvent;
+  /** Day on which it happened, to tell what came first at the same hours. */
+  readonly on: string;
+  readonly isWork: boolean;
+}
+
+const concerns = (work: Work, side: Slot['side'], { number, item }: Slot): boolean =>
+  (work.side === side || work.side === 'whole') &&
+  (work.component === undefined || work.component === item.component) &&
+  (work.number === undefined || number === undefined || work.number === number) &&
+  (work.item === undefined || work.item === item.id);
+
+/** The readings of a part, cut and stepped by the work on it; sides that were swapped swap what came before. */
+function eventsOf(
+  slot: Slot,
+  points: readonly Point[],
+  gathered: Gathered,
+): { readonly events: readonly WearEvent[]; readonly fittedKnown: boolean } {
+  const { input } = gathered;
+  const happened = points.map((point): Happened => ({
+    event: { kind: 'read', hours: point.hours, percent: point.percent, u: point.u },
+    on: input.walks.find(({ key }) => key === point.walk)?.walk.startedAt?.utc.slice(0, 10) ?? '',
+    isWork: false,
+  }));
+  happened.push(...worked(slot, gathered));
+  happened.sort(
+    (a, b) =>
+      a.event.hours - b.event.hours ||
+      (a.on < b.on ? -1 : a.on > b.on ? 1 : 0) ||
+      Number(a.isWork) - Number(b.isWork),
+  );
+  const from = happened.map(({ event }) => event.kind).lastIndexOf('fitted');
+  return { events: happened.slice(Math.max(0, from)).map(({ event }) => event), fittedKnown: from >= 0 };
+}
+
+function worked(slot: Slot, gathered: Gathered): readonly Happened[] {
+  const { input, hours } = gathered;
+  const u = input.life.newError.value;
+  const swaps = swapsOf(slot, gathered);
+  const onRecord = input.work.flatMap((work): readonly Happened[] => {
+    const at = hours.ofWork(work);
+    if (at === undefined || !concerns(work, sideAt(slot, at, swaps), slot)) return [];
+    const done = (event: WearEvent): readonly Happened[] => [{ event, on: work.on ?? '', isWork: true }];
+    if (work.kind === 'fitted') return done({ kind: 'fitted', hours: at, percent: 0, u });
+    return steppedBy[work.kind]?.includes(slot.item.id) ? done({ kind: 'stepped', hours: at }) : [];
+  });
+  // What the machine itself says of its tracks is older than any swap.
+  const side = sideAt(slot, 0, swaps);
+  const isTrack = slot.item.component === 'track' && side !== 'whole';
+  const fittedAt = isTrack ? input.machine[side]?.fittedAtHours : undefined;
+  if (fittedAt === undefined) return onRecord;
+  return [...onRecord, { event: { kind: 'fitted', hours: fittedAt, percent: 0, u }, on: '', isWork: true }];
+}
+
+/** The largest drop of wear from one reading to the next that the readings' own errors do not explain. */
+function dropOf(events: readonly WearEvent[]): number | undefined {
+  let worst: number | undefined;
+  events.forEach((event, at) => {
+    const before = events[at - 1];
+    if (event.kind !== 'read' || before === undefined || before.kind === 'stepped') return;
+    const drop = before.percent - event.percent;
+    const sure = 3 * Math.sqrt(squared(before.u) + squared(event.u));
+    if (drop > sure && drop > (worst ?? 0)) worst = drop;
+  });
+  return worst;
+}
