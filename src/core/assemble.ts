@@ -1,3 +1,4 @@
+import type { PriceList, Rates } from './costs.ts';
 import { isDemo, makeKey, parseKey, prefixOf, type Id, type Kind, type RecordKey } from './keys.ts';
 import type { LimitSheet } from './limits.ts';
 import type { Machine, Side } from './machine.ts';
@@ -18,10 +19,12 @@ export interface Shelf {
   readonly under: (prefix: string) => readonly (readonly [RecordKey, readonly Version[]])[];
 }
 
-/** The sheets and rule sets that come with the app, by key. */
+/** The sheets, rule sets, price lists and rates that come with the app, by key. */
 export interface BuiltIn {
   readonly limits: Readonly<Record<string, LimitSheet>>;
   readonly rules: Readonly<Record<string, RuleSet>>;
+  readonly prices: Readonly<Record<string, PriceList>>;
+  readonly rates: Readonly<Record<string, Rates>>;
   readonly tools: ToolUncertainty;
 }
 
@@ -48,7 +51,8 @@ export function valueIn<T>(versions: readonly Version[]): T | undefined {
   return value === undefined || isNewer(value, valueVersion) ? undefined : (value as unknown as T);
 }
 
-const isFromNewer = (versions: readonly Version[]): boolean => {
+/** True when what is displayed was made by a newer version, which this one cannot read. */
+export const isFromNewer = (versions: readonly Version[]): boolean => {
   const value = displayed(versions)?.value;
   return value !== undefined && isNewer(value, valueVersion);
 };
@@ -121,7 +125,7 @@ function workOf(shelf: Shelf, machineKey: string): readonly Work[] {
  * taken for a sheet would not be understood. What is not stored may come with the app; what a newer version has
  * stored is never replaced by that.
  */
-function named<T>(
+export function named<T>(
   shelf: Shelf,
   kind: Kind,
   key: string | undefined,

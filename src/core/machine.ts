@@ -33,6 +33,8 @@ export const sideSchema = z.looseObject({
   sheet: z.optional(text(120)),
 });
 
+export const mostHoursAWeek = 168;
+
 export const machineSchema = z.looseObject({
   v: z.literal(1),
   name: text(120),
@@ -43,11 +45,16 @@ export const machineSchema = z.looseObject({
   massKg: z.optional(z.number().check(z.gt(0))),
   meterHours: z.optional(z.number().check(z.gte(0))),
   travelHours: z.optional(z.number().check(z.gte(0))),
+  /** Engine hours in a usual week, by which hours left become a date. */
+  hoursPerWeek: z.optional(z.number().check(z.gte(0), z.lte(mostHoursAWeek))),
   shape: shapeSchema,
   left: z.optional(sideSchema),
   right: z.optional(sideSchema),
   sheet: z.optional(text(120)),
   rules: z.optional(text(120)),
+  /** Price list and rates; the starting ones of its class when absent. */
+  prices: z.optional(text(120)),
+  rates: z.optional(text(120)),
   note: z.optional(text(4000)),
 });
 export type Machine = z.infer<typeof machineSchema>;

@@ -1,6 +1,8 @@
 import type * as z from 'zod/mini';
+import { priceListSchema, ratesSchema } from './costs.ts';
 import { isNewer, valueVersion, type RecordValue } from './versions.ts';
 import { jsonFault } from './canonical-json.ts';
+import { holdSchema } from './holds.ts';
 import { kindOf, partsOf, type Kind, type RecordKey } from './keys.ts';
 import { limitSheetSchema } from './limits.ts';
 import { machineSchema } from './machine.ts';
@@ -18,6 +20,9 @@ export const valueSchemas = {
   walk: walkSchema,
   reading: readingSchema,
   work: workSchema,
+  price: priceListSchema,
+  rate: ratesSchema,
+  hold: holdSchema,
 } as const satisfies Partial<Record<Kind, z.ZodMiniType>>;
 export type ReadKind = keyof typeof valueSchemas;
 

@@ -61,6 +61,9 @@ export const workKinds = [
   'repaired',
 ] as const;
 
+export const workReasons = ['worn', 'damaged', 'other'] as const;
+export type WorkReason = (typeof workReasons)[number];
+
 /** Something done to the machine; the part is side + component + position. */
 export const workSchema = z.looseObject({
   v: z.literal(1),
@@ -69,7 +72,11 @@ export const workSchema = z.looseObject({
   component: z.optional(text(60)),
   number: z.optional(z.int()),
   item: z.optional(text(60)),
+  /** Why the part before was taken off: worn out, broken before that, or for a reason of another kind. */
+  why: z.optional(z.enum(workReasons)),
+  /** The meter on the day; of a changed meter what the new one showed, and `oldMeterHours` what the old one did. */
   meterHours: z.optional(z.number().check(z.gte(0))),
+  oldMeterHours: z.optional(z.number().check(z.gte(0))),
   newMm: z.optional(z.number()),
   sheet: z.optional(text(120)),
   on: z.optional(text(10)),

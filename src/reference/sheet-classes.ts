@@ -34,17 +34,22 @@ function rubberId(kind: MachineKind, shape: Shape, massKg: number | undefined): 
 }
 
 /**
- * The key of the starting sheet for a machine. Undefined for steel of unknown mass and for what is heavier than
- * any class, because the same number would be right on one machine and far off on another.
+ * The class of a machine among those that starting values are given for. Undefined for steel of unknown mass and for
+ * what is heavier than any class, because the same number would be right on one machine and far off on another.
  */
+export function classOf(kind: MachineKind, shape: Shape, massKg: number | undefined): string | undefined {
+  if (isRubber(shape)) return rubberId(kind, shape, massKg);
+  if (massKg === undefined) return undefined;
+  const classes = kind === 'dozer' || kind === 'track-loader' ? dozerClasses : excavatorClasses;
+  return classes.find(({ upToKg }) => massKg <= upToKg)?.id;
+}
+
+/** The key of the starting sheet for a machine; undefined where no class fits it. */
 export function startingSheetFor(
   kind: MachineKind,
   shape: Shape,
   massKg: number | undefined,
 ): string | undefined {
-  if (isRubber(shape)) return `limits/starting-${rubberId(kind, shape, massKg)}`;
-  if (massKg === undefined) return undefined;
-  const classes = kind === 'dozer' || kind === 'track-loader' ? dozerClasses : excavatorClasses;
-  const fits = classes.find(({ upToKg }) => massKg <= upToKg);
-  return fits && `limits/starting-${fits.id}`;
+  const id = classOf(kind, shape, massKg);
+  return id === undefined ? undefined : `limits/starting-${id}`;
 }

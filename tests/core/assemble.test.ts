@@ -45,6 +45,8 @@ const set = (name: string) => ({ ...rulesOf([]), name });
 const builtIn: BuiltIn = {
   limits: { 'limits/starting': { ...named('built in'), rules: 'rules/starting' } },
   rules: { 'rules/starting': set('built in') },
+  prices: {},
+  rates: {},
   tools: { rule: 0.5 },
 };
 

@@ -27,6 +27,8 @@ const reading = (what: object): RecordValue => ({ v: 1, what });
 const faultOf = (key: string, value: RecordValue): Fault | undefined =>
   recordFault(keySchema.parse(key), value);
 
+const readKinds = ['machine', 'limits', 'rules', 'walk', 'reading', 'work'] as const;
+
 describe('the value of a record that comes in', () => {
   test.each<[string, string, RecordValue, Fault]>([
     [
@@ -166,7 +168,7 @@ describe('the value of a record that comes in', () => {
   });
 
   test('[F4] only the kinds of this build are read', () => {
-    expect((['machine', 'limits', 'rules', 'walk', 'reading', 'work'] as const).every(isReadKind)).toBe(true);
+    expect(([...readKinds, 'price', 'rate', 'hold'] as const).every(isReadKind)).toBe(true);
     expect((['photo', 'seal', 'verdict', 'contract'] as const).some(isReadKind)).toBe(false);
   });
 
