@@ -1,5 +1,6 @@
 import type { PriceList, Rates } from './costs.ts';
 import { isDemo, makeKey, parseKey, prefixOf, type Id, type Kind, type RecordKey } from './keys.ts';
+import type { LifeTables } from './life.ts';
 import type { LimitSheet } from './limits.ts';
 import type { Machine, Side } from './machine.ts';
 import type { Reading } from './readings.ts';
@@ -26,6 +27,8 @@ export interface BuiltIn {
   readonly prices: Readonly<Record<string, PriceList>>;
   readonly rates: Readonly<Record<string, Rates>>;
   readonly tools: ToolUncertainty;
+  /** Life figures and what else the forecast takes from books. */
+  readonly life: LifeTables;
 }
 
 export interface Assembled {

@@ -38,6 +38,13 @@ export interface LifeTables {
   readonly newError: Sourced;
   /** Rubber tracks ended by cuts and broken cores, a year of 1,000 hours, by ground. */
   readonly damage: Readonly<Record<Ground | 'unknown', Sourced>>;
+  /** Mean hours until a fault that was found stops the machine, by the call it gave. */
+  readonly faultHours: Readonly<Record<'adjust' | 'repair' | 'replace', Sourced>>;
+  /** Life of turned pins and bushings, and of built-up grousers, as shares of a new one's. */
+  readonly turnedShare: Sourced;
+  readonly builtUpShare: Sourced;
+  /** Life of a new track or chain on a worn sprocket as a share of that on a new one. */
+  readonly wornSprocketShare: Sourced;
   /** Years after which rubber is old whatever its wear. */
   readonly rubberYears: Sourced;
 }

@@ -1,6 +1,7 @@
 import type { BuiltIn } from '../core/assemble.ts';
 import { startingPrices } from './prices.ts';
 import { startingRates } from './rates.ts';
+import { life } from './life.ts';
 import { startingRules, startingRulesKey } from './rules-starting.ts';
 import { startingSheets } from './sheets.ts';
 import { toolUncertainty } from './tools.ts';
@@ -12,4 +13,5 @@ export const builtIn: BuiltIn = {
   prices: Object.fromEntries(startingPrices.map(({ key, value }) => [key, value])),
   rates: Object.fromEntries(startingRates.map(({ key, value }) => [key, value])),
   tools: toolUncertainty,
+  life,
 };

@@ -108,6 +108,8 @@ const figures: readonly LifeFigure[] = [
 
 const damage = 'Rubber tracks ended by cuts and broken cores: our estimate, none published by ground';
 
+const fault = 'Hours until a fault that was found stops the machine: our estimate';
+
 /** What the forecast starts from until a machine and a fleet have taught it better. */
 export const life: LifeTables = {
   figures,
@@ -127,6 +129,22 @@ export const life: LifeTables = {
     demolition: said(0.6, damage),
     paving: said(0.1, damage),
     unknown: said(0.2, damage),
+  },
+  faultHours: {
+    adjust: said(800, fault),
+    repair: said(600, fault),
+    replace: said(200, fault),
+  },
+  turnedShare: {
+    value: 0.7,
+    source: weak(
+      'Turning nearly doubles the life of pins and bushings (US Navy NAVEDTRA 14273); on smaller machines owners get less (trade forums); 0.7 is our estimate',
+    ),
+  },
+  builtUpShare: said(0.8, 'Built-up grousers against new shoes: our estimate'),
+  wornSprocketShare: {
+    value: 1 / 1.2,
+    source: weak('Sprockets changed with the tracks give 20 % more track life: a track seller’s figure'),
   },
   rubberYears: said(8, 'Rubber hardens and cracks with age: our estimate, no maker’s figure found'),
 };

@@ -4,6 +4,7 @@ import { idSchema, keySchema, placeSchema, type RecordKey } from '../../src/core
 import { assert } from '../../src/core/result.ts';
 import { deviceIdOf, makeStamp, type DeviceId } from '../../src/core/stamp.ts';
 import type { RecordValue, Version } from '../../src/core/versions.ts';
+import { life } from '../../src/reference/life.ts';
 import { finding, machineOf, rulesOf, sheetOf, walkOf } from './made.ts';
 
 const by = idSchema.parse('somebody');
@@ -48,6 +49,7 @@ const builtIn: BuiltIn = {
   prices: {},
   rates: {},
   tools: { rule: 0.5 },
+  life,
 };
 
 const machine = machineOf('rubber-cored');
