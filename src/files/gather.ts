@@ -1,5 +1,5 @@
 import type { BuiltIn } from '../core/assemble.ts';
-import { isDemo, isKind, partsOf, parseKey, prefixOf, type Id, type RecordKey } from '../core/keys.ts';
+import { isDemo, partsOf, parseKey, prefixOf, type Kind, type RecordKey } from '../core/keys.ts';
 import { ok, type Result } from '../core/result.ts';
 import type { RecordValue } from '../core/versions.ts';
 import type { FileRecord } from './envelope.ts';
@@ -12,7 +12,7 @@ export interface Source<E> {
   }) => Promise<Result<readonly { readonly versions: readonly FileRecord[] }[], E>>;
 }
 
-type Sheets = Pick<BuiltIn, 'limits' | 'rules'>;
+type Books = Pick<BuiltIn, 'limits' | 'rules' | 'prices' | 'rates'>;
 
 /** The records found so far, by key. */
 type Found = Map<RecordKey, readonly FileRecord[]>;
@@ -24,36 +24,34 @@ function namedIn(value: RecordValue): readonly unknown[] {
       ? names.map((name) => (inner as Readonly<Record<string, unknown>>)[name])
       : [];
   return [
-    ...fields(value, 'machine', 'sheet', 'rules'),
+    ...fields(value, 'machine', 'sheet', 'rules', 'prices', 'rates'),
     ...['left', 'right'].flatMap((side) => fields(value[side], 'sheet')),
     ...['sheet', 'rules'].flatMap((pin) => fields(value[pin], 'key')),
   ];
 }
 
-/** The records that these lean on: machine, limit sheets and rule sets. */
+const leanedOn: ReadonlySet<Kind> = new Set(['machine', 'limits', 'rules', 'price', 'rate']);
+
+/** The records that these lean on: machine, limit sheets, rule sets, prices and rates. */
 function refersTo(records: readonly FileRecord[]): readonly RecordKey[] {
   const names = records.flatMap(({ value }) => (value ? namedIn(value) : []));
   return names.flatMap((name) => {
     const parts = typeof name === 'string' ? parseKey(name) : undefined;
-    const isWanted = parts?.kind === 'machine' || parts?.kind === 'limits' || parts?.kind === 'rules';
-    return isWanted ? [name as RecordKey] : [];
+    return parts && leanedOn.has(parts.kind) ? [name as RecordKey] : [];
   });
 }
 
-function builtInRecord(key: RecordKey, builtIn: Sheets): readonly FileRecord[] {
-  const list: Readonly<Record<string, object>> = isKind(key, 'limits')
-    ? builtIn.limits
-    : isKind(key, 'rules')
-      ? builtIn.rules
-      : {};
-  const value = Object.hasOwn(list, key) ? list[key] : undefined;
+function builtInRecord(key: RecordKey, { limits, rules, prices, rates }: Books): readonly FileRecord[] {
+  const all: Readonly<Record<string, object>>[] = [limits, rules, prices, rates];
+  const list = all.find((each) => Object.hasOwn(each, key));
+  const value = list?.[key];
   return value ? [{ key, value: value as RecordValue }] : [];
 }
 
 /** One run of gathering. */
 interface Gathering<E> {
   readonly source: Source<E>;
-  readonly builtIn: Sheets;
+  readonly builtIn: Books;
   readonly found: Found;
 }
 
@@ -79,7 +77,7 @@ async function add<E>(key: RecordKey, gathering: Gathering<E>): Promise<Result<u
   return take(read.value.length > 0 ? read.value : builtInRecord(key, gathering.builtIn), gathering);
 }
 
-/** Adds what stands under a walk or machine: its readings or its work. */
+/** Adds what stands under a walk or machine: its readings, or its work and holds. */
 async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Result<undefined, E>> {
   const rows = await gathering.source.list({ prefix });
   if (!rows.ok) return rows;
@@ -91,13 +89,13 @@ async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Res
 }
 
 /**
- * All records that some walks, machines, limit sheets or rule sets need to be read elsewhere: readings, work, the
- * sheets and sets they use, those that come with the app too. Demo records are left out.
+ * All records that some walks, machines, limit sheets or rule sets need to be read elsewhere: readings, work, holds,
+ * the sheets, sets, prices and rates they name, those that come with the app too. Demo records are left out.
  */
 export async function gatherRecords<E>(
   keys: readonly RecordKey[],
   source: Source<E>,
-  builtIn: Sheets,
+  builtIn: Books,
 ): Promise<Result<readonly FileRecord[], E>> {
   const gathering: Gathering<E> = { source, builtIn, found: new Map() };
   for (const key of keys) {
@@ -105,17 +103,18 @@ export async function gatherRecords<E>(
     if (!added.ok) return added;
   }
   for (const key of [...gathering.found.keys()]) {
-    const prefix = belongingTo(key);
-    const added = prefix === undefined ? ok() : await addUnder(prefix, gathering);
-    if (!added.ok) return added;
+    for (const prefix of belongingTo(key)) {
+      const added = await addUnder(prefix, gathering);
+      if (!added.ok) return added;
+    }
   }
   return ok([...gathering.found.values()].flat());
 }
 
 /** How the keys of what belongs to a record begin. */
-function belongingTo(key: RecordKey): string | undefined {
+function belongingTo(key: RecordKey): readonly string[] {
   const parts = partsOf(key);
-  const owner = (kind: 'reading' | 'work', id: Id): string => prefixOf(kind, { owner: id });
-  if (parts.kind === 'walk') return owner('reading', parts.id);
-  return parts.kind === 'machine' ? owner('work', parts.id) : undefined;
+  if (parts.kind === 'walk') return [prefixOf('reading', { owner: parts.id })];
+  if (parts.kind !== 'machine') return [];
+  return (['work', 'hold'] as const).map((kind) => prefixOf(kind, { owner: parts.id }));
 }

@@ -6,15 +6,15 @@ import type { Unstamped } from './envelope.ts';
 export interface ImportPlan {
   readonly versions: readonly Version[];
   readonly writes: readonly Unstamped[];
-  /** Sheets and rule sets that come with some build of the app. */
+  /** Sheets, rule sets, prices and rates that come with some build of the app. */
   readonly leftOut: readonly RecordKey[];
 }
 
-/** How the keys of sheets and rule sets that come with the app begin, those of later builds too. */
-const ownSheet = /^(?:limits|rules)\/starting(?:-|$)/;
+/** How the keys of all of these that come with the app begin, those of later builds too. */
+const ownBook = /^(?:limits|rules|price|rate)\/starting(?:-|$)/;
 
-/** True for a sheet or rule set that comes with the app. */
-export const comesWithApp = (key: string): boolean => ownSheet.test(key);
+/** True for a sheet, a rule set, prices or rates that come with the app. */
+export const comesWithApp = (key: string): boolean => ownBook.test(key);
 
 /**
  * Sorts the records of a walk file for a phone. What comes with the app stays out: a file must never change what

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoFile } from '../../src/cli/demo.ts';
 import { jsonSchema } from '../../src/files/json-schema.ts';
+import { builtIn } from '../../src/reference/built-in.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
 import { writeWalkFile } from '../../src/files/write-walk-file.ts';
 import { fileOf, lug, lugKey, machine, machineKey, unstampedList, version, versionList } from './samples.ts';
@@ -61,7 +62,18 @@ describe('the published schema', () => {
     },
   });
 
+  const price = (more: object) => ({
+    key: 'price/a',
+    value: { v: 1, name: 'a', currency: 'EUR', lines: [], ...more },
+  });
+  const line = { job: 'renew-track', minor: 1, labourHours: 1, source: { mark: 'entered', text: '' } };
+
   test.each<[string, string]>([
+    ['part of a cent', fileOf([price({ lines: [{ ...line, minor: 0.5 }] })])],
+    ['a price without its source', fileOf([price({ lines: [{ ...line, source: undefined }] })])],
+    ['a currency by its sign', fileOf([price({ currency: '€' })])],
+    ['rates without one of them', fileOf([{ ...price({}), key: 'rate/a' }])],
+    ['a hold that holds nothing', fileOf([{ key: 'hold/a/left.renew-track', value: { v: 1, skip: false } }])],
     ['another format', fileOf([good], { format: 'other' })],
     ['another version', fileOf([good], { version: 2 })],
     ['a field of its own', fileOf([good], { photos: [] })],
@@ -98,6 +110,12 @@ describe('the published schema', () => {
   });
 
   test.each<[string, string]>([
+    ['a price of nothing', fileOf([price({ lines: [{ ...line, minor: 0 }] })])],
+    ['a hold', fileOf([{ key: 'hold/a/left.renew-track', value: { v: 1, skip: true, from: 1, to: 2 } }])],
+    [
+      'the prices and rates that come with the app',
+      fileOf(Object.entries({ ...builtIn.prices, ...builtIn.rates }).map(([key, value]) => ({ key, value }))),
+    ],
     ['a removal', fileOf([version(machineKey, undefined)])],
     ['a value of a later version', fileOf([{ key: machineKey, value: { v: 2 } }])],
     [

@@ -67,6 +67,10 @@ describe('what a walk needs elsewhere', () => {
   const records: readonly FileRecord[] = [
     version(keyOf('machine/a'), { ...machine, sheet: 'limits/own', left: { sheet: 'limits/left' } }),
     version(keyOf('machine/b'), machine),
+    version(keyOf('machine/priced'), { ...machine, prices: 'price/own', rates: 'rate/starting-mid' }),
+    version(keyOf('price/own'), { v: 1, name: 'own', currency: 'EUR', lines: [] }),
+    version(keyOf('hold/priced/left.renew-track'), { v: 1, skip: true }),
+    version(keyOf('hold/priced2/left.renew-track'), { v: 1, skip: true }),
     version(keyOf('limits/own'), { v: 1, name: 'own', items: [], sag: [], rules: 'rules/own' }),
     version(keyOf('limits/left'), { v: 1, name: 'left', items: [], sag: [], rules: 'rules/starting' }),
     version(keyOf('limits/never'), { v: 1, name: 'never', items: [], sag: [] }),
@@ -153,6 +157,17 @@ describe('what a walk needs elsewhere', () => {
     });
   });
 
+  test('[F18] a machine takes its holds along, and the prices and rates that it names', async () => {
+    expect(await keysOf('machine/priced')).toEqual([
+      'hold/priced/left.renew-track',
+      'machine/priced',
+      'price/own',
+      'rate/starting-mid',
+    ]);
+    const rates = (await gather('machine/priced')).find(({ key }) => key === 'rate/starting-mid');
+    expect(rates).toEqual({ key: 'rate/starting-mid', value: builtIn.rates['rate/starting-mid'] });
+  });
+
   test('[F18] a sheet or set alone is a file too', async () => {
     expect(await keysOf('limits/never')).toEqual(['limits/never']);
     expect(await keysOf('rules/starting')).toEqual(['rules/starting']);
@@ -207,10 +222,12 @@ describe('what a walk needs elsewhere', () => {
 
 describe('taking a file in', () => {
   test('[F16] every sheet and set that comes with the app is known by its key, those of later builds too', () => {
-    const keys = [...Object.keys(builtIn.limits), ...Object.keys(builtIn.rules)];
+    const { limits, rules, prices, rates } = builtIn;
+    const keys = [limits, rules, prices, rates].flatMap((each) => Object.keys(each));
     expect(keys.length).toBeGreaterThan(10);
     expect(keys.filter((key) => !comesWithApp(key))).toEqual([]);
     expect(comesWithApp('limits/starting-of-tomorrow')).toBe(true);
+    expect(comesWithApp('price/starting-of-tomorrow')).toBe(true);
     expect(
       ['limits/starting2', 'limits/my-starting', 'walk/starting', 'demo/limits/starting'].filter(
         comesWithApp,

@@ -22,7 +22,7 @@ export type Imported =
       readonly known: number;
       readonly clashes: number;
       readonly refused: readonly RecordFault[];
-      /** Sheets and rule sets of the app that the file has with other values; a file never changes these. */
+      /** What comes with the app and the file has with other values; a file never changes these. */
       readonly leftOut: number;
       readonly arrived: readonly Arrived[];
     }
@@ -69,13 +69,13 @@ export async function importFile(bytes: Uint8Array, work: ImportWork): Promise<I
 
 type WalkFile = Extract<OpenedFile, { kind: 'walk-file' }>;
 
-const shown = new Set(['machine', 'walk', 'limits', 'rules']);
+const shown = new Set(['machine', 'walk', 'limits', 'rules', 'price', 'rate']);
 const isShown = ({ key }: { readonly key: string }): boolean => shown.has(parseKey(key)?.kind ?? '');
 
 /** How many of these the file has otherwise than the app; a plain export brings them along as they are. */
 async function changedOf(content: WalkFile, keys: readonly RecordKey[]): Promise<number> {
-  const builtIn = await loadBuiltIn();
-  const ours: Readonly<Record<string, unknown>> = { ...builtIn.limits, ...builtIn.rules };
+  const { limits, rules, prices, rates } = await loadBuiltIn();
+  const ours: Readonly<Record<string, unknown>> = { ...limits, ...rules, ...prices, ...rates };
   const texts = new Map([...content.versions, ...content.unstamped].map(({ key, value }) => [key, value]));
   return keys.filter((key) => canonicalJson(texts.get(key)) !== canonicalJson(ours[key])).length;
 }

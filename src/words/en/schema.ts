@@ -2,7 +2,7 @@
 export const schemaWords = {
   title: 'Sagline walk file, version 1',
   about:
-    'Any number of walks with the machine, limit sheets, rule sets and work that they use; also a single limit sheet or rule set. Lengths are millimetres unless a unit stands beside them.',
+    'Any number of walks with the machine, limit sheets, rule sets, prices, rates, work and holds that they use; also a single one of these. Lengths are millimetres unless a unit stands beside them; money counts minor units of the currency (ISO 4217).',
   key: 'Kind and id of the record; a reading is reading/<walk>/<place>/<item>/<n>, a place is left, right or whole, the component, and its number from the idler: left.bottom-roller.3.',
   stamp:
     'Which device made this version, and when in its own count. A record written by hand has no stamp, seen or by.',
