@@ -7,12 +7,11 @@ import { ok, type Result } from '../../core/result.ts';
 import { score, type Scored } from '../../core/score.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import { stepsOf, type Step } from '../../core/steps.ts';
-import type { Version } from '../../core/versions.ts';
 import type { Walk } from '../../core/walk.ts';
 import type { StorageError } from '../../storage/errors.ts';
-import type { RecordRow } from '../../storage/schema.ts';
 import { loadBuiltIn } from './built-in.ts';
 import { store } from './phone.ts';
+import { gather, shelfOf, take, type Rows } from './shelf-rows.ts';
 
 /** A walk as its screens show it, all worked out from records. */
 export interface WalkModel {
@@ -29,36 +28,6 @@ export interface WalkModel {
 }
 
 export type WalkError = StorageError | AssembleError;
-
-type Rows = Map<string, readonly Version[]>;
-
-async function gather(
-  rows: Rows,
-  ask: Promise<Result<readonly RecordRow[], StorageError>>,
-): Promise<StorageError | undefined> {
-  const answer = await ask;
-  if (!answer.ok) return answer.error;
-  for (const { key, versions } of answer.value) rows.set(key, versions);
-  return undefined;
-}
-
-async function take(rows: Rows, keys: readonly (string | undefined)[]): Promise<StorageError | undefined> {
-  for (const key of keys) {
-    if (key === undefined || rows.has(key) || !parseKey(key)) continue;
-    const answer = await store.read(key as RecordKey);
-    if (!answer.ok) return answer.error;
-    rows.set(key, answer.value);
-  }
-  return undefined;
-}
-
-const shelfOf = (rows: Rows): Shelf => ({
-  get: (key) => rows.get(key) ?? [],
-  under: (prefix) =>
-    [...rows].flatMap(([key, versions]) =>
-      key.startsWith(prefix) ? [[key as RecordKey, versions] as const] : [],
-    ),
-});
 
 const sheetKeysOf = (
   walk: Walk | undefined,
