@@ -1,7 +1,8 @@
 import type { Item } from './items.ts';
 import { makePlace, parsePlace, type Place } from './keys.ts';
 import { priorOf, lifeFigureFor, type LifeFigure, type LifeTables } from './life.ts';
-import { limitsFor, type ItemLimits, type LimitSheet } from './limits.ts';
+import { limitsFor, type ItemLimits, type LimitSheet, type Load } from './limits.ts';
+import { toMm } from './quantity.ts';
 import { addTo } from './lists.ts';
 import type { Machine } from './machine.ts';
 import { plausibility } from './plausible.ts';
@@ -122,7 +123,7 @@ function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
   const factor = of.turning === undefined ? 1 : input.life.turning[of.turning].value;
   const isLifeZero = figure !== undefined && !(figure.lowHours > 0 && figure.highHours > figure.lowHours);
   const prior = learnt ?? (figure && !isLifeZero ? priorOf(figure, factor) : undefined);
-  const { events, fittedKnown } = eventsOf(slot, points, gathered);
+  const { events, fittedKnown } = eventsOf(slot, limits, points, gathered);
   const droppedBy = dropOf(events);
   const faults: HistoryFault[] = [];
   if (hours.fault !== undefined) faults.push(hours.fault);
@@ -149,19 +150,26 @@ function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
 
 const squared = (value: number): number => value * value;
 
+/** The load of the last walk, by which all are judged: like is compared with like. */
+const loadOf = ({ walks }: HistoryInput): Load | undefined => walks.at(-1)?.walk.load;
+
 /** The mean of the marked spots of a part on each walk; what is questioned and not confirmed is passed over. */
 function pointsOf(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly Point[] {
   const { input, hours, sizes } = gathered;
   const swaps = swapsOf(slot, gathered);
-  return input.walks.flatMap(({ key, walk }, at): readonly Point[] => {
+  const load = loadOf(input);
+  return input.walks.flatMap(({ key }, at): readonly Point[] => {
     const running = hours.ofWalks[at];
     if (running === undefined) return [];
     const found = sizes[at]?.get(stateKey(placeAt(slot, running, swaps), slot.item.id));
     if (!found) return [];
-    const size = meanOf(slot.item, found, limits, walk, input.tools);
-    const worn = size && wear(limits, size, walk.load);
+    const size = meanOf(slot.item, found, limits, load, input.tools);
+    const worn = size && wear(limits, size, load);
     if (!size || !worn) return [];
-    const u = Math.sqrt(squared(worn.u) + squared(input.life.readingError.value));
+    // The reading's own error alone: what new and limit may be off is the same at every walk, and no noise.
+    const shifted = wear(limits, { mm: size.mm + size.uMm, uMm: 0 }, load);
+    const own = (shifted?.percent ?? worn.percent) - worn.percent;
+    const u = Math.sqrt(squared(own) + squared(input.life.readingError.value));
     return [{ walk: key, hours: running, percent: worn.percent, u, mm: size.mm }];
   });
 }
@@ -170,14 +178,14 @@ function meanOf(
   item: Item,
   found: readonly PlacedReading[],
   limits: ItemLimits,
-  walk: Walk,
+  load: Load | undefined,
   tools: ToolUncertainty,
 ): { readonly mm: number; readonly uMm: number } | undefined {
   const spots = new Map<number, { mm: number; uMm: number }[]>();
   for (const { n, reading } of found) {
     if (!isSized(reading.what)) continue;
     const size = sizeOf(reading, reading.what, tools);
-    const isAsked = !reading.confirmed && plausibility(item, size, limits, walk.load) !== undefined;
+    const isAsked = !reading.confirmed && plausibility(item, size, limits, load) !== undefined;
     if (!isAsked) spots.set(reading.spot ?? n, [...(spots.get(reading.spot ?? n) ?? []), size]);
   }
   if (spots.size === 0) return undefined;
@@ -225,6 +233,7 @@ const concerns = (work: Work, side: Slot['side'], { number, item }: Slot): boole
 /** The readings of a part, cut and stepped by the work on it; sides that were swapped swap what came before. */
 function eventsOf(
   slot: Slot,
+  limits: ItemLimits,
   points: readonly Point[],
   gathered: Gathered,
 ): { readonly events: readonly WearEvent[]; readonly fittedKnown: boolean } {
@@ -234,7 +243,7 @@ function eventsOf(
     on: input.walks.find(({ key }) => key === point.walk)?.walk.startedAt?.utc.slice(0, 10) ?? '',
     isWork: false,
   }));
-  happened.push(...worked(slot, gathered));
+  happened.push(...worked(slot, limits, gathered));
   happened.sort(
     (a, b) =>
       a.event.hours - b.event.hours ||
@@ -245,15 +254,27 @@ function eventsOf(
   return { events: happened.slice(Math.max(0, from)).map(({ event }) => event), fittedKnown: from >= 0 };
 }
 
-function worked(slot: Slot, gathered: Gathered): readonly Happened[] {
+/** Wear of a part just fitted: by its size where that was measured, else that of a new one, which may be off. */
+const freshOf =
+  (limits: ItemLimits, input: HistoryInput) =>
+  (newMm?: number): { readonly percent: number; readonly u: number } => {
+    const nominal = limits.new && toMm(limits.new.at, limits.unit);
+    const mm = newMm ?? nominal;
+    const worn = mm === undefined ? undefined : wear(limits, { mm, uMm: 0 }, loadOf(input));
+    const tolerance = newMm === undefined ? (worn?.u ?? 0) : 0;
+    const { value } = input.life.newError;
+    return { percent: worn?.percent ?? 0, u: Math.sqrt(squared(value) + squared(tolerance)) };
+  };
+
+function worked(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly Happened[] {
   const { input, hours } = gathered;
-  const u = input.life.newError.value;
+  const fresh = freshOf(limits, input);
   const swaps = swapsOf(slot, gathered);
   const onRecord = input.work.flatMap((work): readonly Happened[] => {
     const at = hours.ofWork(work);
     if (at === undefined || !concerns(work, sideAt(slot, at, swaps), slot)) return [];
     const done = (event: WearEvent): readonly Happened[] => [{ event, on: work.on ?? '', isWork: true }];
-    if (work.kind === 'fitted') return done({ kind: 'fitted', hours: at, percent: 0, u });
+    if (work.kind === 'fitted') return done({ kind: 'fitted', hours: at, ...fresh(work.newMm) });
     return steppedBy[work.kind]?.includes(slot.item.id) ? done({ kind: 'stepped', hours: at }) : [];
   });
   // What the machine itself says of its tracks is older than any swap.
@@ -261,7 +282,7 @@ function worked(slot: Slot, gathered: Gathered): readonly Happened[] {
   const isTrack = slot.item.component === 'track' && side !== 'whole';
   const fittedAt = isTrack ? input.machine[side]?.fittedAtHours : undefined;
   if (fittedAt === undefined) return onRecord;
-  return [...onRecord, { event: { kind: 'fitted', hours: fittedAt, percent: 0, u }, on: '', isWork: true }];
+  return [...onRecord, { event: { kind: 'fitted', hours: fittedAt, ...fresh() }, on: '', isWork: true }];
 }
 
 /** The largest drop of wear from one reading to the next that the readings' own errors do not explain. */
