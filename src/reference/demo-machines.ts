@@ -11,15 +11,20 @@ export interface DemoReading {
   readonly what: Observed;
 }
 
-/** A machine with its last walk and what was done to it before; everything about it is invented. */
-export interface DemoMachine {
+export interface DemoWalk {
+  readonly walkId: Id;
+  readonly walk: Walk;
+  readonly readings: readonly DemoReading[];
+}
+
+/** A machine with its last walk, those before, and what was done to it; everything about it is invented. */
+export interface DemoMachine extends DemoWalk {
   readonly machineId: Id;
   readonly machine: Machine;
   readonly workId: Id;
   readonly work: Work;
-  readonly walkId: Id;
-  readonly walk: Walk;
-  readonly readings: readonly DemoReading[];
+  /** In the order of time. */
+  readonly before: readonly DemoWalk[];
 }
 
 const invented = 'Invented for the demo: machine, site, people and values.';
@@ -64,6 +69,44 @@ const pitch = (side: Side, totalMm: number): DemoReading => ({
   what: { kind: 'pitch', totalMm, links: 4, typed: String(totalMm), unit: 'mm' },
 });
 
+/** A walk of the same machine on an earlier day. */
+function earlier(
+  walk: Walk,
+  walkId: string,
+  day: string,
+  meterHours: number,
+  readings: readonly DemoReading[],
+): DemoWalk {
+  const at = (time: string) => ({ utc: `${day}T${time}Z`, offsetMinutes: 60 });
+  const when = { startedAt: at('09:00:00'), finishedAt: at('09:20:00') };
+  return {
+    walkId: walkId as Id,
+    walk: { ...walk, ...when, meterHours, meterTyped: `${meterHours}` },
+    readings,
+  };
+}
+
+const rubberWalk: Walk = {
+  v: 1,
+  machine: 'demo/machine/mini',
+  purpose: 'jobsite',
+  depth: 'short',
+  start: 'walk',
+  corner: 'front-left',
+  startedAt: { utc: '2026-02-17T08:10:00Z', offsetMinutes: 60 },
+  finishedAt: { utc: '2026-02-17T08:21:00Z', offsetMinutes: 60 },
+  meterHours: 1110,
+  meterTyped: '1110',
+  ...people,
+  jobNumber: 'DEMO-1',
+  ground: 'mixed',
+  turning: 'some',
+  load: 'average',
+  clean: 'clean',
+  cautions: ['ground', 'raised'],
+  note: invented,
+};
+
 const rubber: DemoMachine = {
   machineId: 'mini' as Id,
   machine: {
@@ -102,26 +145,21 @@ const rubber: DemoMachine = {
     note: invented,
   },
   walkId: 'mini-last' as Id,
-  walk: {
-    v: 1,
-    machine: 'demo/machine/mini',
-    purpose: 'jobsite',
-    depth: 'short',
-    start: 'walk',
-    corner: 'front-left',
-    startedAt: { utc: '2026-02-17T08:10:00Z', offsetMinutes: 60 },
-    finishedAt: { utc: '2026-02-17T08:21:00Z', offsetMinutes: 60 },
-    meterHours: 1110,
-    meterTyped: '1110',
-    ...people,
-    jobNumber: 'DEMO-1',
-    ground: 'mixed',
-    turning: 'some',
-    load: 'average',
-    clean: 'clean',
-    cautions: ['ground', 'raised'],
-    note: invented,
-  },
+  walk: rubberWalk,
+  before: [
+    earlier(rubberWalk, 'mini-first', '2025-07-08', 760, [
+      sag('left', 12, 'roller-gap'),
+      sag('right', 12, 'roller-gap'),
+      ...inMm('left', 'track', 'lug-depth', 20, 19),
+      ...inMm('right', 'track', 'lug-depth', 19, 18),
+    ]),
+    earlier(rubberWalk, 'mini-second', '2025-11-04', 950, [
+      sag('left', 12, 'roller-gap'),
+      sag('right', 13, 'roller-gap'),
+      ...inMm('left', 'track', 'lug-depth', 17, 16),
+      ...inMm('right', 'track', 'lug-depth', 16, 14),
+    ]),
+  ],
   readings: [
     sag('left', 13, 'roller-gap'),
     sag('right', 14, 'roller-gap'),
@@ -130,6 +168,27 @@ const rubber: DemoMachine = {
     found({ side: 'right', component: 'track' }, 'lug-damage', 'nicked'),
     found({ side: 'right', component: 'bottom-roller', number: 3 }, 'roller-leak', 'weeping'),
   ],
+};
+
+const steelWalk: Walk = {
+  v: 1,
+  machine: 'demo/machine/steel',
+  purpose: 'jobsite',
+  depth: 'full',
+  start: 'walk',
+  corner: 'front-left',
+  startedAt: { utc: '2026-01-20T12:30:00Z', offsetMinutes: 60 },
+  finishedAt: { utc: '2026-01-20T13:25:00Z', offsetMinutes: 60 },
+  meterHours: 4980,
+  meterTyped: '4980',
+  ...people,
+  jobNumber: 'DEMO-2',
+  ground: 'gravel',
+  turning: 'some',
+  load: 'average',
+  clean: 'clean',
+  cautions: ['ground', 'raised', 'track-turning'],
+  note: invented,
 };
 
 const steel: DemoMachine = {
@@ -168,26 +227,33 @@ const steel: DemoMachine = {
     note: invented,
   },
   walkId: 'steel-last' as Id,
-  walk: {
-    v: 1,
-    machine: 'demo/machine/steel',
-    purpose: 'jobsite',
-    depth: 'full',
-    start: 'walk',
-    corner: 'front-left',
-    startedAt: { utc: '2026-01-20T12:30:00Z', offsetMinutes: 60 },
-    finishedAt: { utc: '2026-01-20T13:25:00Z', offsetMinutes: 60 },
-    meterHours: 4980,
-    meterTyped: '4980',
-    ...people,
-    jobNumber: 'DEMO-2',
-    ground: 'gravel',
-    turning: 'some',
-    load: 'average',
-    clean: 'clean',
-    cautions: ['ground', 'raised', 'track-turning'],
-    note: invented,
-  },
+  walk: steelWalk,
+  before: [
+    earlier(steelWalk, 'steel-first', '2024-06-11', 3100, [
+      sag('left', 262, 'frame-to-shoe'),
+      sag('right', 266, 'frame-to-shoe'),
+      ...inMm('left', 'track', 'link-height', 82.5, 82.5),
+      ...inMm('right', 'track', 'link-height', 82, 82),
+      pitch('left', 688.5),
+      pitch('right', 689),
+      ...inMm('left', 'track', 'bushing-od', 45, 45),
+      ...inMm('right', 'track', 'bushing-od', 45, 44.5),
+      ...inMm('left', 'track', 'grouser', 21),
+      ...inMm('right', 'track', 'grouser', 21),
+    ]),
+    earlier(steelWalk, 'steel-second', '2025-04-15', 4100, [
+      sag('left', 265, 'frame-to-shoe'),
+      sag('right', 275, 'frame-to-shoe'),
+      ...inMm('left', 'track', 'link-height', 81.5, 81.5),
+      ...inMm('right', 'track', 'link-height', 81, 80.5),
+      pitch('left', 690),
+      pitch('right', 691.5),
+      ...inMm('left', 'track', 'bushing-od', 44.5, 44),
+      ...inMm('right', 'track', 'bushing-od', 44, 43.5),
+      ...inMm('left', 'track', 'grouser', 19),
+      ...inMm('right', 'track', 'grouser', 18),
+    ]),
+  ],
   readings: [
     sag('left', 268, 'frame-to-shoe'),
     sag('right', 284, 'frame-to-shoe'),

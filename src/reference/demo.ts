@@ -3,7 +3,7 @@ import type { Machine } from '../core/machine.ts';
 import type { Observed, Reading } from '../core/readings.ts';
 import { stepsOf } from '../core/steps.ts';
 import type { Walk, Work } from '../core/walk.ts';
-import { demoMachines, type DemoMachine } from './demo-machines.ts';
+import { demoMachines, type DemoMachine, type DemoWalk } from './demo-machines.ts';
 
 /** A record of the demo; its key stands under `demo/`, so that it never mixes with real data. */
 export interface DemoRecord {
@@ -17,8 +17,8 @@ function record(walkId: Id, walk: Walk, place: Place, item: string, n: number, w
   return { key: makeKey({ kind: 'reading', walk: walkId, place, item, n, demo: true }), value };
 }
 
-/** Every group of the walk looked at and found fine, and beside that the readings that say otherwise. */
-function readingsOf({ machine, walk, walkId, readings }: DemoMachine): readonly DemoRecord[] {
+/** The walk; every group of it looked at and found fine, and beside that the readings that say otherwise. */
+function walkRecords(machine: Machine, { walk, walkId, readings }: DemoWalk): readonly DemoRecord[] {
   const looks = stepsOf(machine, walk, 'raised').filter(({ kind }) => kind === 'look');
   const passed = looks.map(({ place, pass, items }) => {
     const what: Observed = { kind: 'pass', items: items.map(({ id }) => id), except: [], seen: 'whole' };
@@ -27,18 +27,17 @@ function readingsOf({ machine, walk, walkId, readings }: DemoMachine): readonly 
   const read = readings.map(({ place, item, n, what }) =>
     record(walkId, walk, makePlace(place), item, n, what),
   );
-  return [...passed, ...read];
+  return [{ key: makeKey({ kind: 'walk', id: walkId, demo: true }), value: walk }, ...passed, ...read];
 }
 
 function recordsOf(demo: DemoMachine): readonly DemoRecord[] {
-  const { machineId, machine, walkId, walk, workId, work } = demo;
+  const { machineId, machine, workId, work, before } = demo;
   return [
     { key: makeKey({ kind: 'machine', id: machineId, demo: true }), value: machine },
     { key: makeKey({ kind: 'work', machine: machineId, id: workId, demo: true }), value: work },
-    { key: makeKey({ kind: 'walk', id: walkId, demo: true }), value: walk },
-    ...readingsOf(demo),
+    ...[...before, demo].flatMap((each) => walkRecords(machine, each)),
   ];
 }
 
-/** The demo machines with the work done on them and their last walk, all invented. */
+/** The demo machines with the work done on them and their walks, all invented. */
 export const demoRecords = (): readonly DemoRecord[] => demoMachines.flatMap(recordsOf);
