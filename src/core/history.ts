@@ -1,8 +1,8 @@
 import type { Item } from './items.ts';
-import { makePlace, parsePlace, type Place } from './keys.ts';
+import type { Place } from './keys.ts';
 import { priorOf, lifeFigureFor, type LifeFigure, type LifeTables } from './life.ts';
 import { limitsFor, type ItemLimits, type LimitSheet, type Load } from './limits.ts';
-import { toMm } from './quantity.ts';
+import { eventsOf, loadOf, placeAt, squared, swapsOf, type Gathered } from './part-events.ts';
 import { addTo } from './lists.ts';
 import type { Machine } from './machine.ts';
 import { plausibility } from './plausible.ts';
@@ -48,6 +48,12 @@ export interface Point {
 /** Why a part has no figure, or what about it needs an answer. */
 export type HistoryFault = HoursFault | 'no-reading' | 'no-life-figure' | 'improved' | 'life-zero';
 
+/** How long a part was on the machine; `broke`: it was taken off because something other than wear ended it. */
+export interface PartLife {
+  readonly hours: number;
+  readonly broke: boolean;
+}
+
 /** One measured part of a machine with everything that was read of it and done to it. */
 export interface PartHistory {
   readonly item: Item;
@@ -56,7 +62,12 @@ export interface PartHistory {
   readonly number: number | undefined;
   readonly limits: ItemLimits;
   readonly points: readonly Point[];
+  /** Of the part that is there now. */
   readonly events: readonly WearEvent[];
+  /** Of those that were there before, as far as something was read of them. */
+  readonly earlier: readonly (readonly WearEvent[])[];
+  /** Hours that parts lasted whose fitting is known, the one there now among them, still running. */
+  readonly lives: readonly PartLife[];
   readonly figure: LifeFigure | undefined;
   readonly prior: RatePrior | undefined;
   readonly isLearnt: boolean;
@@ -74,19 +85,6 @@ export interface Histories {
 
 const isMeasured = ({ ask }: Item): boolean =>
   ask.kind === 'length' || ask.kind === 'pitch' || ask.kind === 'tread' || ask.kind === 'pair';
-
-/** What turning pins and bushings, building up a grouser and such make unknown, by the kind of work. */
-const steppedBy: Readonly<Partial<Record<Work['kind'], readonly string[]>>> = {
-  turned: ['bushing-od', 'pitch'],
-  repaired: ['grouser', 'pad-height', 'roller-tread', 'idler-tread'],
-};
-
-interface Gathered {
-  readonly input: HistoryInput;
-  readonly hours: RunningHours;
-  /** Readings of sizes by place and item, for each walk. */
-  readonly sizes: readonly ReadonlyMap<string, readonly PlacedReading[]>[];
-}
 
 /** The histories of every measured part of the machine that has a limit on its sheet. */
 export function historiesOf(input: HistoryInput): Histories {
@@ -123,8 +121,9 @@ function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
   const factor = of.turning === undefined ? 1 : input.life.turning[of.turning].value;
   const isLifeZero = figure !== undefined && !(figure.lowHours > 0 && figure.highHours > figure.lowHours);
   const prior = learnt ?? (figure && !isLifeZero ? priorOf(figure, factor) : undefined);
-  const { events, fittedKnown } = eventsOf(slot, limits, points, gathered);
-  const droppedBy = dropOf(events);
+  const worked = eventsOf(slot, limits, points, gathered);
+  const { events } = worked;
+  const droppedBy = hours.fault === undefined ? dropOf(events) : undefined;
   const faults: HistoryFault[] = [];
   if (hours.fault !== undefined) faults.push(hours.fault);
   else if (points.length === 0) faults.push('no-reading');
@@ -138,20 +137,14 @@ function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
     number: slot.number,
     limits,
     points,
-    events,
+    ...worked,
     figure,
     prior,
     isLearnt: learnt !== undefined,
-    fittedKnown,
     faults,
     ...(droppedBy !== undefined && { droppedBy }),
   };
 }
-
-const squared = (value: number): number => value * value;
-
-/** The load of the last walk, by which all are judged: like is compared with like. */
-const loadOf = ({ walks }: HistoryInput): Load | undefined => walks.at(-1)?.walk.load;
 
 /** The mean of the marked spots of a part on each walk; what is questioned and not confirmed is passed over. */
 function pointsOf(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly Point[] {
@@ -196,93 +189,6 @@ function meanOf(
     square += squared(Math.max(...repeats.map(({ uMm }) => uMm)));
   }
   return { mm: mm / spots.size, uMm: Math.sqrt(square) / spots.size };
-}
-
-/** Running hours at which such parts changed sides; one record a side or one for both is one swap. */
-function swapsOf({ item }: Slot, { input, hours }: Gathered): readonly number[] {
-  const swapped = input.work.filter(
-    ({ kind, component }) => kind === 'swapped' && (component ?? 'track') === item.component,
-  );
-  return [...new Set(swapped.flatMap((work) => hours.ofWork(work) ?? []))];
-}
-
-const other = { left: 'right', right: 'left', whole: 'whole' } as const;
-
-/** The side on which the part of a place was then. */
-const sideAt = ({ side }: Slot, hours: number, swaps: readonly number[]): Slot['side'] =>
-  swaps.filter((at) => at >= hours).length % 2 === 1 ? other[side] : side;
-
-function placeAt(slot: Slot, hours: number, swaps: readonly number[]): Place {
-  const side = sideAt(slot, hours, swaps);
-  return side === slot.side ? slot.place : makePlace({ ...parsePlace(slot.place), side });
-}
-
-interface Happened {
-  readonly event: WearEvent;
-  /** Day on which it happened, to tell what came first at the same hours. */
-  readonly on: string;
-  readonly isWork: boolean;
-}
-
-const concerns = (work: Work, side: Slot['side'], { number, item }: Slot): boolean =>
-  (work.side === side || work.side === 'whole') &&
-  (work.component === undefined || work.component === item.component) &&
-  (work.number === undefined || number === undefined || work.number === number) &&
-  (work.item === undefined || work.item === item.id);
-
-/** The readings of a part, cut and stepped by the work on it; sides that were swapped swap what came before. */
-function eventsOf(
-  slot: Slot,
-  limits: ItemLimits,
-  points: readonly Point[],
-  gathered: Gathered,
-): { readonly events: readonly WearEvent[]; readonly fittedKnown: boolean } {
-  const { input } = gathered;
-  const happened = points.map((point): Happened => ({
-    event: { kind: 'read', hours: point.hours, percent: point.percent, u: point.u },
-    on: input.walks.find(({ key }) => key === point.walk)?.walk.startedAt?.utc.slice(0, 10) ?? '',
-    isWork: false,
-  }));
-  happened.push(...worked(slot, limits, gathered));
-  happened.sort(
-    (a, b) =>
-      a.event.hours - b.event.hours ||
-      (a.on < b.on ? -1 : a.on > b.on ? 1 : 0) ||
-      Number(a.isWork) - Number(b.isWork),
-  );
-  const from = happened.map(({ event }) => event.kind).lastIndexOf('fitted');
-  return { events: happened.slice(Math.max(0, from)).map(({ event }) => event), fittedKnown: from >= 0 };
-}
-
-/** Wear of a part just fitted: by its size where that was measured, else that of a new one, which may be off. */
-const freshOf =
-  (limits: ItemLimits, input: HistoryInput) =>
-  (newMm?: number): { readonly percent: number; readonly u: number } => {
-    const nominal = limits.new && toMm(limits.new.at, limits.unit);
-    const mm = newMm ?? nominal;
-    const worn = mm === undefined ? undefined : wear(limits, { mm, uMm: 0 }, loadOf(input));
-    const tolerance = newMm === undefined ? (worn?.u ?? 0) : 0;
-    const { value } = input.life.newError;
-    return { percent: worn?.percent ?? 0, u: Math.sqrt(squared(value) + squared(tolerance)) };
-  };
-
-function worked(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly Happened[] {
-  const { input, hours } = gathered;
-  const fresh = freshOf(limits, input);
-  const swaps = swapsOf(slot, gathered);
-  const onRecord = input.work.flatMap((work): readonly Happened[] => {
-    const at = hours.ofWork(work);
-    if (at === undefined || !concerns(work, sideAt(slot, at, swaps), slot)) return [];
-    const done = (event: WearEvent): readonly Happened[] => [{ event, on: work.on ?? '', isWork: true }];
-    if (work.kind === 'fitted') return done({ kind: 'fitted', hours: at, ...fresh(work.newMm) });
-    return steppedBy[work.kind]?.includes(slot.item.id) ? done({ kind: 'stepped', hours: at }) : [];
-  });
-  // What the machine itself says of its tracks is older than any swap.
-  const side = sideAt(slot, 0, swaps);
-  const isTrack = slot.item.component === 'track' && side !== 'whole';
-  const fittedAt = isTrack ? input.machine[side]?.fittedAtHours : undefined;
-  if (fittedAt === undefined) return onRecord;
-  return [...onRecord, { event: { kind: 'fitted', hours: fittedAt, ...fresh() }, on: '', isWork: true }];
 }
 
 /** The largest drop of wear from one reading to the next that the readings' own errors do not explain. */

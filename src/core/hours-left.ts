@@ -4,6 +4,7 @@ import { passageOf, type Passage } from './passage.ts';
 import type { RunningHours } from './running-hours.ts';
 import type { Walk } from './walk.ts';
 import { filterWear, type WearState } from './wear-filter.ts';
+import { weibullSurvival, type Weibull } from './weibull.ts';
 
 /** What looks wrong although it can be reckoned with. */
 export type Doubt = 'too-fast' | 'too-slow' | 'meter-fast' | 'fitted-unknown' | 'one-reading';
@@ -32,9 +33,17 @@ export interface PartHours {
 export interface RubberRisk {
   /** Share of such tracks that cuts and broken cores end within so many hours. */
   readonly within: (hours: number) => number;
+  readonly isLearnt: boolean;
   /** Years of age at which rubber is given up, and where they are known those left. */
   readonly years: number;
   readonly yearsLeft?: number;
+}
+
+export interface RiskCase {
+  readonly ground: Walk['ground'];
+  readonly ageYears: number | undefined;
+  readonly ranHours: number | undefined;
+  readonly learnt: Weibull | undefined;
 }
 
 export interface MachineHours {
@@ -111,16 +120,21 @@ function doubtsOf(history: PartHistory, hours: RunningHours, surprise: number): 
   return doubts;
 }
 
-/** Cuts and broken cores at the usual rate for the ground, and age; steel has neither. */
-export function rubberRisk(
-  life: LifeTables,
-  ground: Walk['ground'],
-  ageYears: number | undefined,
-): RubberRisk {
+/**
+ * Cuts and broken cores, and age, of the track of one side: at the usual rate for the ground, or as the own fleet
+ * has learnt from tracks that something other than wear ended.
+ * @param ranHours how long this track has been on, where that is known
+ */
+export function rubberRisk(life: LifeTables, { ground, ageYears, ranHours, learnt }: RiskCase): RubberRisk {
   const aYear = life.damage[ground ?? 'unknown'].value;
   const years = life.rubberYears.value;
+  const ran = ranHours ?? 0;
   return {
-    within: (hours) => 1 - Math.exp((-aYear * hours) / 1000),
+    within: (hours) =>
+      learnt
+        ? 1 - weibullSurvival(learnt, ran + hours) / weibullSurvival(learnt, ran)
+        : 1 - Math.exp((-aYear * hours) / 1000),
+    isLearnt: learnt !== undefined,
     years,
     ...(ageYears !== undefined && { yearsLeft: Math.max(0, years - ageYears) }),
   };

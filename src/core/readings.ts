@@ -94,6 +94,8 @@ export const observedAtSchema = z.looseObject({
   zone: z.optional(text(60)),
 });
 
+export type ObservedAt = z.infer<typeof observedAtSchema>;
+
 export const readingSchema = z.looseObject({
   v: z.literal(1),
   what: observedSchema,
