@@ -20,6 +20,7 @@ const largestMm = 100_000;
 const largestHours = 1_000_000;
 const largestKg = 2_000_000;
 const largestCount = 10_000;
+const largestMoney = 1_000_000_000;
 
 // Code points of zero in the scripts whose digits a phone keyboard types: Arabic, Persian, Devanagari,
 // Bengali, Myanmar, full width.
@@ -48,12 +49,14 @@ const grouped = /^[1-9]\d{0,2}([.,٬' ])(?:\d{2,3}\1)*\d{3}(?:(?!\1)[.,٫](\d*))
 const plain = /^(\d*)(?:[.,٫](\d*))?$/;
 
 /** Every number that the text can mean: none, one, or (as decimal, then as thousands) two. */
-function meanings(text: string): readonly number[] {
+function meanings(text: string, mostDecimals = Infinity): readonly number[] {
   const found: number[] = [];
+  const isFine = (fraction = ''): boolean => fraction.length <= mostDecimals;
   const decimal = plain.exec(text);
-  if (decimal && /\d/.test(text)) found.push(Number(`${decimal[1] || 0}.${decimal[2] || 0}`));
+  if (decimal && /\d/.test(text) && isFine(decimal[2]))
+    found.push(Number(`${decimal[1] || 0}.${decimal[2] || 0}`));
   const thousands = grouped.exec(text);
-  if (thousands) {
+  if (thousands && isFine(thousands[2])) {
     const fraction = thousands[2];
     const whole = fraction === undefined ? text : text.slice(0, text.length - fraction.length - 1);
     found.push(Number(`${whole.replace(/\D/g, '')}.${fraction || 0}`));
@@ -170,4 +173,18 @@ export function parseCount(typed: string): Typed<number> {
   if (/^\d*[.,٫/]?\d*$/.test(text) && !/^\d+$/.test(text) && /\d/.test(text))
     return err({ kind: 'fraction' });
   return settle(/^\d+$/.test(text) ? [Number(text)] : [], sign, largestCount, (count) => count);
+}
+
+/**
+ * Reads an amount of money into minor units.
+ * @param digits decimals of the currency; `1,400` has more than two, so that it can only be fourteen hundred
+ */
+export function parseMoney(typed: string, digits: number): Typed<number> {
+  const given = signed(typed.replace(/\p{Sc}/gu, ''), /$^/);
+  if (!given.ok) return given;
+  const { text, sign } = given.value;
+  const found = meanings(text, digits);
+  if (found.length === 0 && meanings(text).length > 0) return err({ kind: 'fraction' });
+  // The nearest whole number to a decimal of so few digits is exact.
+  return settle(found, sign, largestMoney, (amount) => Math.round(amount * 10 ** digits));
 }

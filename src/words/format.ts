@@ -21,6 +21,10 @@ export interface Numbers {
   readonly hours: (value: number) => string;
   readonly mass: (valueKg: number) => string;
   readonly number: (value: number) => string;
+  /** An amount in minor units with its currency; cents are shown where there are any. */
+  readonly money: (minor: number, currency: string) => string;
+  /** As a person would type it into a field of that currency. */
+  readonly moneyField: (minor: number, currency: string) => string;
   /** The count with its word: `1 link`, `4 links`. */
   readonly plural: (count: number, one: string, other: string) => string;
 }

@@ -1,3 +1,4 @@
+import { minorDigits } from '../core/currency.ts';
 import { fromMm, kgPerLb, round6, type LengthUnit } from '../core/quantity.ts';
 import { unreachable } from '../core/result.ts';
 import type { Numbers, Preferences } from './format.ts';
@@ -24,6 +25,37 @@ function makeShow(locale: string, grouping: boolean): Show {
     // + 0 turns what rounds to -0 into 0, which has no sign.
     return format.format(Number(value.toFixed(most)) + 0);
   };
+}
+
+type ShowMoney = (minor: number, currency: string) => string;
+
+/** Shows money of the locale; how many decimals a currency has is ours to say, since engines disagree. */
+function makeShowMoney(locale: string): ShowMoney {
+  const made = new Map<string, Intl.NumberFormat>();
+  return (minor, currency) => {
+    const digits = minorDigits(currency);
+    const whole = Math.round(minor) + 0;
+    const shown = whole % 10 ** digits === 0 ? 0 : digits;
+    const key = `${currency} ${shown}`;
+    const format =
+      made.get(key) ??
+      new Intl.NumberFormat(locale, {
+        style: 'currency',
+        currency,
+        minimumFractionDigits: shown,
+        maximumFractionDigits: shown,
+      });
+    made.set(key, format);
+    return format.format(whole / 10 ** digits);
+  };
+}
+
+/** `1400`, `12.50`: decimals only where there are any, and then all of them. */
+function moneyField(minor: number, currency: string): string {
+  const digits = minorDigits(currency);
+  const unit = 10 ** digits;
+  const [whole, rest] = [Math.floor(minor / unit), minor % unit];
+  return rest === 0 ? `${whole}` : `${whole}.${String(rest).padStart(digits, '0')}`;
 }
 
 const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
@@ -103,6 +135,8 @@ export function makeNumbers(preferences: Preferences): Numbers {
         ? `${show(valueKg, 0, 0)}${space}kg`
         : `${show(valueKg / kgPerLb, 0, 0)}${space}lb`,
     number: (value) => show(value, 0, 3),
+    money: makeShowMoney(safeLocale(preferences.locale)),
+    moneyField,
     plural: (count, one, other) =>
       `${show(count, 0, 3)}${space}${plurals.select(count) === 'one' ? one : other}`,
   };

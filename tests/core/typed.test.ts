@@ -1,13 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { minorDigits } from '../../src/core/currency.ts';
 import { lengthUnits, toMm, type LengthUnit } from '../../src/core/quantity.ts';
-import { parseCount, parseHours, parseLength, parseMass, type Typed } from '../../src/core/typed.ts';
+import {
+  parseCount,
+  parseHours,
+  parseLength,
+  parseMass,
+  parseMoney,
+  type Typed,
+} from '../../src/core/typed.ts';
+import { makeNumbers } from '../../src/words/numbers.ts';
 
 const kindOf = <T>(typed: Typed<T>): string => (typed.ok ? 'ok' : typed.error.kind);
 const valueOf = (text: string, unit: LengthUnit): number | string => {
   const typed = parseLength(text, unit);
   return typed.ok ? typed.value.value : typed.error.kind;
 };
+
+const english = { locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' } as const;
 
 const nbsp = '\u00a0';
 const thin = '\u202f';
@@ -284,5 +295,57 @@ describe('typed hours, masses and counts', () => {
     ['', 'empty'],
   ])('[TY12] a count of %j is answered with %s', (text, kind) => {
     expect(kindOf(parseCount(text))).toBe(kind);
+  });
+});
+
+describe('money', () => {
+  test.each<[string, number, number]>([
+    ['1400', 2, 140_000],
+    ['12.5', 2, 1250],
+    ['12,05', 2, 1205],
+    ['€ 12,05', 2, 1205],
+    ['$1,400.50', 2, 140_050],
+    ['1.400,50 €', 2, 140_050],
+    ['1 400', 2, 140_000],
+    ['1’400', 2, 140_000],
+    ['0', 2, 0],
+    ['0.29', 2, 29],
+    ['1.15', 2, 115],
+    ['١٤٫٥', 2, 1450],
+    ['1400', 0, 1400],
+    ['999999999.99', 2, 99_999_999_999],
+    // More decimals than the currency has can only be thousands.
+    ['1,400', 2, 140_000],
+    ['1.400', 0, 1400],
+    ['1.400.000', 2, 140_000_000],
+  ])('[TY13] %s with %d decimals is %d minor units', (typed, digits, minor) => {
+    const read = parseMoney(typed, digits);
+    expect(read.ok && read.value).toBe(minor);
+  });
+
+  test.each<[string, number, string]>([
+    ['', 2, 'empty'],
+    ['free', 2, 'letters'],
+    ['12.3456', 2, 'fraction'],
+    ['12.5', 0, 'fraction'],
+    ['1,400.505', 2, 'fraction'],
+    ['-5', 2, 'negative'],
+    ['1000000001', 2, 'too-large'],
+    ['12.345', 3, 'ambiguous'],
+  ])('[TY14] %j with %d decimals is answered with %s', (typed, digits, kind) => {
+    expect(kindOf(parseMoney(typed, digits))).toBe(kind);
+  });
+
+  test('[TY15] an amount reads back as it is written, to the last minor unit', () => {
+    fc.assert(
+      fc.property(fc.nat(1e11), fc.constantFrom('EUR', 'JPY', 'UYW', 'KWD'), (minor, currency) => {
+        const digits = minorDigits(currency);
+        fc.pre(minor <= 1e9 * 10 ** digits);
+        const read = parseMoney(makeNumbers(english).moneyField(minor, currency), digits);
+        const found = read.ok ? [read.value] : read.error.kind === 'ambiguous' ? read.error.readings : [];
+        // 12.345 of three decimals is asked about, with this one first.
+        expect(found[0]).toBe(minor);
+      }),
+    );
   });
 });

@@ -140,4 +140,32 @@ describe('other numbers', () => {
     expect(format.item('of-tomorrow')).toContain('of-tomorrow');
     expect(format.finding('cord', 'of-tomorrow')).toBe('of-tomorrow');
   });
+
+  test.each([
+    [140_000, 'EUR', '€1,400'],
+    [140_050, 'EUR', '€1,400.50'],
+    [5, 'EUR', '€0.05'],
+    [0, 'EUR', '€0'],
+    [1400, 'JPY', '¥1,400'],
+    [12_345, 'KWD', 'KWD 12.345'],
+    [140_049.6, 'EUR', '€1,400.50'],
+    [-0.2, 'EUR', '€0'],
+  ])('[U11] %d minor units of %s are shown as %s', (minor, currency, text) => {
+    expect(seen(numbers.money(minor, currency))).toBe(text);
+  });
+
+  test('[U12] money is shown as the reader’s country writes it', () => {
+    const german = makeNumbers({ ...preferences, locale: 'de-DE' });
+    expect(seen(german.money(140_050, 'EUR'))).toBe('1.400,50 €');
+  });
+
+  test.each([
+    [140_000, 'EUR', '1400'],
+    [140_050, 'EUR', '1400.50'],
+    [5, 'EUR', '0.05'],
+    [1400, 'JPY', '1400'],
+    [12_040, 'KWD', '12.040'],
+  ])('[U13] %d minor units of %s would be typed as %s', (minor, currency, text) => {
+    expect(numbers.moneyField(minor, currency)).toBe(text);
+  });
 });
