@@ -5,7 +5,7 @@ import { jsonSchema } from '../files/json-schema.ts';
 import { cli } from '../words/en/cli.ts';
 import { demoFile } from './demo.ts';
 import { readInput } from './input.ts';
-import { scoreFile } from './score.ts';
+import { planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
 type Printed = Result<string, string>;
@@ -19,9 +19,10 @@ const asJson = (value: unknown): string =>
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   ) + '\n';
 
-async function scored(name: string): Promise<Printed> {
+/** What a command makes of a file. */
+async function madeOf(name: string, make: (bytes: Uint8Array) => Result<unknown, string>): Promise<Printed> {
   const input = await readInput(name);
-  const result = input.ok ? scoreFile(input.value) : input;
+  const result = input.ok ? make(input.value) : input;
   if (result.ok) return ok(asJson(result.value));
   return err(name === '-' ? result.error : cli.inFile(name, result.error));
 }
@@ -36,7 +37,9 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
     case 'demo':
       return ok(await demoFile());
     case 'score':
-      return file === undefined ? err(cli.noFile) : scored(file);
+      return file === undefined ? err(cli.noFile(command)) : madeOf(file, scoreFile);
+    case 'plan':
+      return file === undefined ? err(cli.noFile(command)) : madeOf(file, planFile);
     case 'schema':
       return ok(asJson(jsonSchema()));
     case '--version':
@@ -52,7 +55,7 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
 
 async function run([command, ...rest]: readonly string[]): Promise<Printed> {
   if (command === undefined) return err(cli.noCommand);
-  const extra = rest[command === 'score' ? 1 : 0];
+  const extra = rest[command === 'score' || command === 'plan' ? 1 : 0];
   const result = await printed(command, rest);
   return extra !== undefined && result.ok ? err(cli.extra(command, extra)) : result;
 }

@@ -6,13 +6,16 @@ export const cli = {
   help: `Judges the undercarriage of tracked machines from a walk file.
 
   sagline demo         prints a walk file: two invented machines with a walk each
-  sagline score FILE   scores every walk in a walk file and prints the result as JSON
+  sagline score FILE   scores every walk in a walk file and prints the result as JSON,
+                       with the hours left of each machine from all its walks
+  sagline plan FILE    prints the job plan of each machine at its last walk as JSON
                        (FILE may be - for what comes in by pipe)
   sagline schema       prints the JSON Schema of the walk file
   sagline --help       prints this
   sagline --version    prints the version
 
-Lengths are millimetres, percent worn runs from 0 (new) to 100 (at the limit).
+Lengths are millimetres, percent worn runs from 0 (new) to 100 (at the limit),
+money is in minor units of the currency named. Hours left and money are estimates.
 Exit codes: 0 done, 2 bad input with one sentence on standard error.
 The numbers are an aid: the maker's manual, the site's rules and a qualified
 person's judgement come first.
@@ -20,10 +23,12 @@ person's judgement come first.
   version: (version: string): string => `sagline ${version}`,
   error: (line: string): string => `sagline: ${line}`,
   inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
-  noCommand: 'Say what to do: sagline demo, sagline score FILE or sagline schema; sagline --help tells more.',
+  noCommand:
+    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE or sagline schema; sagline --help tells more.',
   unknownCommand: (command: string): string =>
-    `There is no command ${quoted(command)}: use demo, score FILE or schema; sagline --help tells more.`,
-  noFile: 'Name the walk file to score, or - for what comes in by pipe: sagline score FILE.',
+    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE or schema; sagline --help tells more.`,
+  noFile: (command: string): string =>
+    `Name the walk file, or - for what comes in by pipe: sagline ${command} FILE.`,
   extra: (command: string, argument: string): string =>
     `sagline ${command} does not take ${quoted(argument)}; sagline --help tells more.`,
   notFound: 'There is no such file.',
