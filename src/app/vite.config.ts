@@ -8,6 +8,17 @@ import { manifest } from './manifest.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
+const core =
+  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole replacement root running-hours special trend wear-filter weibull'.split(
+    ' ',
+  );
+const screens = 'ahead-lead hours-ladder hours-basis plan-view mend-or-renew'.split(' ');
+
+const aheadModule = new RegExp(
+  `/src/(?:core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|fleet|outlook|outlook-shelf)|parts/hours-bar|screens/(?:${screens.join('|')})))\\.tsx?$`,
+);
+const isAhead = (id: string): boolean => aheadModule.test(id);
+
 /** The start of the app is fetched beside the sentences that it waits for. */
 function withPreload(html: string, bundle: IndexHtmlTransformContext['bundle']): string {
   const start = Object.values(bundle ?? {}).find((each) => each.type === 'chunk' && each.name === 'start');
@@ -57,7 +68,13 @@ export default defineConfig({
     },
     license: { fileName: 'licenses.txt' },
     // How long a plugin takes depends on the machine, and a warning ends the build.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      // Hours left and the plan are loaded with the verdict; left alone, the bundler puts them where the walk is.
+      output: {
+        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: 'ahead', test: isAhead }] },
+      },
+    },
     // A data: address would need its own permission in the Content-Security-Policy.
     assetsInlineLimit: 0,
   },

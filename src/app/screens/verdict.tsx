@@ -14,6 +14,7 @@ import { exportWalk } from '../actions/files.ts';
 import { finishWalk, reopenWalk } from '../actions/walk.ts';
 import { outcomePlace } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
+import { useAhead, type Ahead } from '../data/use-ahead.ts';
 import { walkPath } from '../data/paths.ts';
 import { sizeText } from '../data/tool.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -30,6 +31,7 @@ export function Verdict({ model }: { model: WalkModel }) {
   const finished = model.walk.finishedAt !== undefined;
   const known = outcomes.filter(({ state }) => state.known);
   const call = shownCall(verdict);
+  const ahead = useAhead(model);
   const shown = new Set(verdict.drivers);
   const others = known
     .filter((each) => each.atLeast !== 'run' && !shown.has(each))
@@ -66,8 +68,12 @@ export function Verdict({ model }: { model: WalkModel }) {
             </span>
             {!verdict.settled && call !== 'open' && <span>{words.openLine}</span>}
           </section>
+          <Lead ahead={ahead} model={model} />
           <PurposeAnswers model={model} />
           <Flips model={model} />
+          {isReady(ahead) && <ahead.screens.HoursLadder model={model} outlook={ahead.outlook} />}
+          {isReady(ahead) && <ahead.screens.PlanView model={model} outlook={ahead.outlook} />}
+          {isReady(ahead) && <ahead.screens.MendOrRenew outlook={ahead.outlook} />}
           <p class={styles.quiet}>{words.aid}</p>
         </div>
         <div class={styles.column}>
@@ -108,6 +114,14 @@ export function Verdict({ model }: { model: WalkModel }) {
       </div>
     </Screen>
   );
+}
+
+const isReady = (ahead: Ahead | 'failed' | undefined): ahead is Ahead => typeof ahead === 'object';
+
+/** The answer in one sentence, in the place that it will have while it is worked out. */
+function Lead({ ahead, model }: { ahead: Ahead | 'failed' | undefined; model: WalkModel }) {
+  if (isReady(ahead)) return <ahead.screens.AheadLead model={model} outlook={ahead.outlook} />;
+  return <p class={styles.quiet}>{ahead === 'failed' ? words.aheadFailed : words.aheadWorking}</p>;
 }
 
 /** Everything that was looked at and passed, by part, folded away. */

@@ -28,7 +28,8 @@ export const verdict = {
   exportFile: 'Export the walk file',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
   aid: 'The numbers are an aid; the maker’s manual, the site’s rules and a qualified person’s judgement come first.',
-  hoursSoon: 'Hours left need at least a second walk.',
+  aheadWorking: 'Working out hours left and the plan …',
+  aheadFailed: 'Hours left and the plan could not be worked out: this phone’s storage did not answer.',
   recheckAt: (hours: string): string => `Look again by ${hours} on the meter.`,
 } as const;
 

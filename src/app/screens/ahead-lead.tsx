@@ -1,0 +1,80 @@
+import { horizonHours, type PartHours } from '../../core/hours-left.ts';
+import { isPlanned, type Outlook } from '../../core/outlook.ts';
+import { planHorizonHours, type JobPlan, type Visit } from '../../core/job-plan.ts';
+import { ahead as words } from '../../words/en/ahead.ts';
+import { makeDates } from '../../words/dates.ts';
+import {
+  aboutHours,
+  aboutMoney,
+  dayAfter,
+  jobsText,
+  leftText,
+  partName,
+  whyOpen,
+} from '../data/ahead-text.ts';
+import { formatter } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
+import type { WalkModel } from '../data/walk-model.ts';
+import styles from './ahead.module.css';
+
+interface AheadProps {
+  readonly model: WalkModel;
+  readonly outlook: Outlook;
+}
+
+/** The meter reading and the day of something so many hours from the walk. */
+export function whenText(model: WalkModel, outlook: Outlook, inHours: number): string {
+  const format = formatter.value;
+  const { meterHours } = model.walk;
+  const day = dayAfter(model, outlook, inHours);
+  const parts = [
+    ...(meterHours === undefined ? [] : [words.atMeter(aboutHours(meterHours + inHours, format))]),
+    words.inHours(aboutHours(inHours, format)),
+    ...(day === undefined ? [] : [words.onDate(makeDates(preferences.value.locale).date(day))]),
+  ];
+  return parts.join(', ');
+}
+
+const isFigured = (part: PartHours): part is PartHours & { readonly left: NonNullable<PartHours['left']> } =>
+  part.left !== undefined && part.left.low <= horizonHours;
+
+function visitText({ model, outlook }: AheadProps, plan: JobPlan, visit: Visit, isFirst: boolean): string {
+  const what = jobsText(visit.jobs);
+  const money = aboutMoney(visit.outlayMinor, plan.currency, formatter.value);
+  if (visit.inHours === 0) return words.now(what, money);
+  return (isFirst ? words.by : words.thenBy)(whenText(model, outlook, visit.inHours), what, money);
+}
+
+function answer(props: AheadProps): string {
+  const format = formatter.value;
+  const { plan, hours } = props.outlook;
+  const first = hours.parts.find(isFigured);
+  if (!isPlanned(plan)) {
+    const [open] = plan.open;
+    return open ? words.costsOpen(whyOpen(open)) : words.noFigures;
+  }
+  const [visit] = plan.visits;
+  if (visit) return visitText(props, plan, visit, true);
+  const within = aboutHours(planHorizonHours, format);
+  if (first) return words.nothingFirst(within, partName(first, format), leftText(first.left, format));
+  return hours.parts.some(({ left }) => left) ? words.nothing(within) : words.noFigures;
+}
+
+/** The visit after the first, so that what is done now does not hide what is coming. */
+function next(props: AheadProps): string | undefined {
+  const { plan } = props.outlook;
+  const visit = isPlanned(plan) ? plan.visits[1] : undefined;
+  return isPlanned(plan) && visit ? visitText(props, plan, visit, false) : undefined;
+}
+
+/** The answer in one sentence: what, by when, about how much. */
+export function AheadLead(props: AheadProps) {
+  const then = next(props);
+  return (
+    <section class={styles.lead} aria-label={words.plan}>
+      <p class={styles.answer}>{answer(props)}</p>
+      {then !== undefined && <p>{then}</p>}
+      <p class={styles.quiet}>{words.allEstimate}</p>
+    </section>
+  );
+}
