@@ -1,9 +1,9 @@
-export { loadOutlook } from './data/outlook.ts';
+import { loadOutlook } from './data/outlook.ts';
 import { AheadLead } from './screens/ahead-lead.tsx';
 import { HoursLadder } from './screens/hours-ladder.tsx';
 import { MendOrRenew } from './screens/mend-or-renew.tsx';
 import { PlanView } from './screens/plan-view.tsx';
 
-/** The screens of what lies ahead, as one file that is loaded when the first of them is wanted. */
-export const aheadScreens = { AheadLead, HoursLadder, MendOrRenew, PlanView };
+/** What lies ahead and its screens, as one file that is loaded when the first of them is wanted. */
+export const aheadScreens = { AheadLead, HoursLadder, MendOrRenew, PlanView, loadOutlook };
 export type AheadScreens = typeof aheadScreens;

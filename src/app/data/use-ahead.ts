@@ -32,9 +32,9 @@ export function useAhead(model: WalkModel): Ahead | 'failed' | undefined {
     let current = true;
     let timer: ReturnType<typeof setTimeout> | undefined;
     const work = async (): Promise<void> => {
-      const { aheadScreens, loadOutlook } = await import('../ahead-screens.ts');
+      const { aheadScreens } = await import('../ahead-screens.ts');
       const plan = shown.current;
-      const loaded = await loadOutlook(model, plan && isPlanned(plan) ? plan.chosen : undefined);
+      const loaded = await aheadScreens.loadOutlook(model, plan && isPlanned(plan) ? plan.chosen : undefined);
       if (!current) return;
       if (loaded.ok) shown.current = loaded.value.plan;
       const value = loaded.ok ? { outlook: loaded.value, screens: aheadScreens } : ('failed' as const);
