@@ -15,40 +15,61 @@ const farthest = 1e6;
 /** So many standard deviations from the limit a part is surely short of it. */
 const surely = 5;
 
-/** Nodes over what may be left, where a part may already be past the limit. */
+/** Nodes over what may be past the limit already. */
 const nodes = 32;
+
+/** Beyond so many κ past the limit the formula for what is short of it adds nothing more. */
+const adds = 20;
 
 const density = (z: number): number => Math.exp(-(z * z) / 2);
 
-/** P(passed) when the wear still to go is normal with mean `left`, all of it surely above 0. */
+/** Upper tail of the standard normal distribution for z ≥ 0. */
+const tail = (z: number): number => density(z) * scaledTail(z);
+
+/** exp(−a²/2)·exp(b²/2)·Φ(−b), for b of either sign. */
+const tilted = (a: number, b: number): number =>
+  b >= 0 ? density(a) * scaledTail(b) : Math.exp((b * b - a * a) / 2) - density(a) * scaledTail(-b);
+
+/**
+ * The mean of the inverse Gaussian chance over a normal wear still to go with mean `left`, in closed form; right where
+ * all of it is surely above 0.
+ */
 function passed(travelled: number, left: number, variance: number, kappa: number): number {
   const spread = Math.sqrt(kappa * travelled + variance);
   const a = (travelled - left) / spread;
   const b = (travelled + left + (2 * variance) / kappa) / spread;
-  const e = density(a);
-  const first = a < 0 ? e * scaledTail(-a) : 1 - e * scaledTail(a);
-  return first + e * scaledTail(b);
+  const first = a < 0 ? tail(-a) : 1 - tail(a);
+  return first + tilted(a, b);
 }
 
-/** The same where part of it may be below 0, which is past the limit already: summed over what may be left. */
+/**
+ * How much more than 1 that formula gives a part that is past the limit by `past`:
+ * exp(−2·past/κ)·Φ((past − travelled)/s) − Φ(−(past + travelled)/s) with s² = κ·travelled.
+ */
+function excess(travelled: number, past: number, kappa: number): number {
+  const spread = Math.sqrt(kappa * travelled);
+  const [short, far] = [(travelled - past) / spread, (travelled + past) / spread];
+  return tilted(far, short) - tail(far);
+}
+
+/** The same where part of it may be past the limit already: what the formula counts beyond 1 there is taken off. */
 function passedNear(travelled: number, left: number, variance: number, kappa: number): number {
   const sd = Math.sqrt(variance);
-  const low = Math.max(0, left - surely * sd);
-  const width = Math.max(0, left + surely * sd - low) / nodes;
-  const past = left < 0 ? 1 - tail(-left / sd) : tail(left / sd);
-  let weights = 0;
+  if (travelled <= 0) return left < 0 ? 1 - tail(-left / sd) : tail(left / sd);
+  const from = Math.max(0, -left - surely * sd);
+  const to = Math.min(adds * kappa, surely * sd - left);
+  if (to <= from) return left < 0 ? 1 : Math.min(1, passed(travelled, left, variance, kappa));
+  // Even steps of the root, since close to the limit the excess rises fast.
+  const width = (Math.sqrt(to) - Math.sqrt(from)) / nodes;
   let sum = 0;
-  for (let n = 0; n < nodes && width > 0; n += 1) {
-    const at = low + (n + 0.5) * width;
-    const weight = density((at - left) / sd);
-    weights += weight;
-    sum += weight * passed(travelled, at, 0, kappa);
+  for (let n = 0; n < nodes; n += 1) {
+    const root = Math.sqrt(from) + (n + 0.5) * width;
+    sum += 2 * root * density((root * root + left) / sd) * excess(travelled, root * root, kappa);
   }
-  return weights === 0 ? 1 : past + (1 - past) * (sum / weights);
+  return passed(travelled, left, variance, kappa) - (sum * width) / (sd * rootTwoPi);
 }
 
-/** Upper tail of the standard normal distribution for z ≥ 0. */
-const tail = (z: number): number => density(z) * scaledTail(z);
+const rootTwoPi = Math.sqrt(2 * Math.PI);
 
 /**
  * First passage of wear to `percent`: inverse Gaussian given rate and wear (Folks and Chhikara, The inverse Gaussian
