@@ -113,7 +113,9 @@ function planned(
   const found = planOf(planInput);
   assert(found.ok, 'every job of the plan may be somewhere');
   const { chosen, kept, exact, bound } = found.value;
-  const due = new Map(costed.map(({ job, dueHours }) => [job.id, spell.nowHours + dueHours]));
+  // What is due beyond the horizon is, by itself, not done within it.
+  const within = costed.filter(({ dueHours }) => dueHours <= spell.horizonHours);
+  const due = new Map(within.map(({ job, dueHours }) => [job.id, spell.nowHours + dueHours]));
   const cost = (places: readonly Chosen[]): number => Math.round(costOf(planInput, places));
   return {
     currency: rates.currency,
