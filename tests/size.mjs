@@ -14,16 +14,16 @@ const scripts = [...assets.filter((name) => name.endsWith('.js')), 'boot.js'];
 const styles = assets.filter((name) => name.endsWith('.css'));
 
 // What only the verdict asks for, when it has been shown: hours left, the job plan and prices.
-const ahead = Object.values(chunks).find(({ file }) => file.startsWith('assets/ahead'))?.file ?? '';
+const ahead = scripts.filter((name) => name.startsWith('assets/ahead'));
 
 const budgets = [
   { what: 'first-load JS', files: ['boot.js', ...firstLoad()], limit: 40_000 },
   {
     what: 'whole app JS but hours left and plan',
-    files: scripts.filter((name) => name !== ahead),
-    limit: 90_000,
+    files: scripts.filter((name) => !ahead.includes(name)),
+    limit: 95_000,
   },
-  { what: 'hours left and plan JS', files: [ahead], limit: 30_000 },
+  { what: 'hours left and plan JS', files: ahead, limit: 35_000 },
   { what: 'CSS', files: styles, limit: 10_000 },
   { what: 'service worker', files: ['sw.js'], limit: 12_000 },
 ];

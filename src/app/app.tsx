@@ -15,6 +15,9 @@ const Settings = lazy(() => later().then((each) => each.Settings));
 const SheetScreen = lazy(() => later().then((each) => each.SheetScreen));
 const Sheets = lazy(() => later().then((each) => each.Sheets));
 const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
+const WearHistory = lazy(() =>
+  import('./ahead-screens.ts').then(({ aheadScreens }) => aheadScreens.WearHistory),
+);
 const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
 
 /** Every screen by its address; the address is where one is, also after the app was killed. */
@@ -32,6 +35,8 @@ export function App() {
             <Route path="/machine/demo/:id/start" component={BeforeStart} />
             <Route path="/machine/:id/work" component={WorkEdit} />
             <Route path="/machine/demo/:id/work" component={WorkEdit} />
+            <Route path="/machine/:id/history" component={WearHistory} />
+            <Route path="/machine/demo/:id/history" component={WearHistory} />
             <Route path="/machine/demo/:id" component={MachineScreen} />
             <Route path="/machine/:id" component={MachineScreen} />
             <Route path="/walk/:rest+" component={WalkScreen} />

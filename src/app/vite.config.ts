@@ -9,13 +9,13 @@ import { manifest } from './manifest.ts';
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 const core =
-  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole replacement root running-hours special trend wear-filter weibull'.split(
+  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events forecast-band replacement root running-hours special trend wear-filter weibull'.split(
     ' ',
   );
-const screens = 'ahead-lead hours-ladder hours-basis plan-view mend-or-renew'.split(' ');
+const screens = 'ahead-lead hours-ladder hours-basis plan-view mend-or-renew wear-history'.split(' ');
 
 const aheadModule = new RegExp(
-  `/src/(?:core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|fleet|outlook|outlook-shelf)|parts/hours-bar|screens/(?:${screens.join('|')})))\\.tsx?$`,
+  `/src/(?:words/en/(?:ahead|history)|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
 );
 const isAhead = (id: string): boolean => aheadModule.test(id);
 

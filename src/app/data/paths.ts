@@ -7,7 +7,7 @@ const tail = (key: string): string => {
   return isDemo(key) ? `demo/${id}` : id;
 };
 
-export const machinePath = (key: string, screen?: 'edit' | 'start' | 'work'): string =>
+export const machinePath = (key: string, screen?: 'edit' | 'history' | 'start' | 'work'): string =>
   `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
 
 /** A walk's address; a step's dots become strokes, because the server takes a dot for a file. */

@@ -54,7 +54,7 @@ export function HoursLadder({ model, outlook }: LadderProps) {
         {clockText(outlook)} {parts.some(({ history }) => history.isLearnt) ? words.learnt : words.fromBook}
       </p>
       <RubberNote outlook={outlook} />
-      <ButtonLink href={`${machinePath(model.walk.machine)}/history`}>{words.history}</ButtonLink>
+      <ButtonLink href={machinePath(model.walk.machine, 'history')}>{words.history}</ButtonLink>
     </Section>
   );
 }

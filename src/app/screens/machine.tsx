@@ -55,6 +55,9 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
         <div class={styles.form}>
           <TrackMap shape={machine.shape} side="left" />
           {walks && <MachineWalks walks={walks} />}
+          {walks?.some(({ walk }) => walk.finishedAt !== undefined) && (
+            <ButtonLink href={machinePath(machineKey, 'history')}>{words.wearHistory}</ButtonLink>
+          )}
           {underWay(walks) && (
             <ButtonLink href={machinePath(machineKey, 'start')}>{words.newWalk}</ButtonLink>
           )}

@@ -62,3 +62,31 @@ export const doubtWords: Readonly<Record<Doubt, WhatAndMend>> = {
     mend: 'A second walk shows this part’s own.',
   },
 };
+
+/** The wear history of a machine. */
+export const history = {
+  title: 'Wear history',
+  part: 'Part',
+  nothing: 'No finished walk has measured a part of this machine yet.',
+  nothingRead: 'Nothing has been measured of it yet.',
+  lastRead: (percent: string, hours: string): string => `Read last at ${hours}: ${percent} worn.`,
+  left: (text: string): string => `Hours left: ${text}.`,
+  asTable: 'Show as a table',
+  asPlot: 'Show as a plot',
+  legend:
+    'Circles are readings with their error. The hatched band is where eight of ten such parts go from here, the dashed line its middle: an estimate. The thick line is the limit.',
+  limit: 'limit, 100 %',
+  marks: { fitted: 'fitted', stepped: 'turned' },
+  axisHours: 'hours on the meter',
+  axisPercent: '% worn',
+  enterWork: 'Enter the work',
+  readings: (part: string): string => `Read: ${part}`,
+  expected: 'Expected from here (estimates)',
+  date: 'Walk',
+  meter: 'Meter, h',
+  size: 'Size',
+  worn: 'Worn, %',
+  low: '1 in 10 below, %',
+  middle: 'Middle, %',
+  high: '1 in 10 above, %',
+} as const;
