@@ -5,6 +5,8 @@ import { Home } from './screens/home.tsx';
 
 const later = () => import('./later-screens.ts').then(({ laterScreens }) => laterScreens);
 
+const ahead = () => import('./ahead-screens.ts').then(({ aheadScreens }) => aheadScreens);
+
 const About = lazy(() => later().then((each) => each.About));
 const BeforeStart = lazy(() => later().then((each) => each.BeforeStart));
 const MachineEdit = lazy(() => later().then((each) => each.MachineEdit));
@@ -15,10 +17,12 @@ const Settings = lazy(() => later().then((each) => each.Settings));
 const SheetScreen = lazy(() => later().then((each) => each.SheetScreen));
 const Sheets = lazy(() => later().then((each) => each.Sheets));
 const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
-const WearHistory = lazy(() =>
-  import('./ahead-screens.ts').then(({ aheadScreens }) => aheadScreens.WearHistory),
-);
 const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
+
+const CostsShelf = lazy(() => ahead().then((each) => each.CostsShelf));
+const PricesScreen = lazy(() => ahead().then((each) => each.PricesScreen));
+const RatesScreen = lazy(() => ahead().then((each) => each.RatesScreen));
+const WearHistory = lazy(() => ahead().then((each) => each.WearHistory));
 
 /** Every screen by its address; the address is where one is, also after the app was killed. */
 export function App() {
@@ -44,6 +48,9 @@ export function App() {
             <Route path="/sheets/:rest+" component={SheetScreen} />
             <Route path="/rules" component={RuleSets} />
             <Route path="/rules/:rest+" component={RuleSetScreen} />
+            <Route path="/prices" component={CostsShelf} />
+            <Route path="/prices/:rest+" component={PricesScreen} />
+            <Route path="/rates/:rest+" component={RatesScreen} />
             <Route path="/settings" component={Settings} />
             <Route path="/about" component={About} />
             <Route default component={Gone} />

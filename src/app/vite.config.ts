@@ -12,10 +12,13 @@ const core =
   'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events forecast-band replacement root running-hours special trend wear-filter weibull'.split(
     ' ',
   );
-const screens = 'ahead-lead hours-ladder hours-basis plan-view mend-or-renew wear-history'.split(' ');
+const screens =
+  'ahead-lead hours-ladder hours-basis plan-view mend-or-renew wear-history costs costs-edit cost-book'.split(
+    ' ',
+  );
 
 const aheadModule = new RegExp(
-  `/src/(?:words/en/(?:ahead|history)|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
+  `/src/(?:words/en/(?:ahead|costs|history)|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|costs-form|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
 );
 const isAhead = (id: string): boolean => aheadModule.test(id);
 

@@ -1,3 +1,4 @@
+import type { PriceList, Rates } from '../../core/costs.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import type { LimitSheet } from '../../core/limits.ts';
 import { ok } from '../../core/result.ts';
@@ -11,11 +12,17 @@ import { foundIn } from './record.ts';
 interface BookValues {
   readonly limits: LimitSheet;
   readonly rules: RuleSet;
+  readonly price: PriceList;
+  readonly rate: Rates;
 }
 
-export type BookKind = keyof BookValues;
+/** The name under which each kind comes with the app. */
+const shelves = { limits: 'limits', rules: 'rules', price: 'prices', rate: 'rates' } as const;
 
-/** A limit sheet or rule set: one that comes with the app, or one of this phone's own. */
+export type BookKind = keyof BookValues;
+export type BookValue = BookValues[BookKind];
+
+/** A limit sheet, rule set, price list or set of rates: one that comes with the app, or one of this phone's own. */
 export interface Book<K extends BookKind> {
   readonly key: RecordKey<K>;
   readonly own: boolean;
@@ -40,7 +47,7 @@ async function ownBooks<K extends BookKind>(kind: K) {
 async function allBooks<K extends BookKind>(kind: K) {
   const own = await ownBooks(kind);
   if (!own.ok) return own;
-  const builtIn = (await loadBuiltIn())[kind] as Readonly<Record<string, BookValues[K]>>;
+  const builtIn = (await loadBuiltIn())[shelves[kind]] as unknown as Readonly<Record<string, BookValues[K]>>;
   const rest = Object.entries(builtIn).flatMap(([key, value]): Book<K>[] =>
     own.value.some((book) => book.key === key)
       ? []

@@ -1,4 +1,11 @@
-import type { Machine, MachineKind, Shape, Side, TrackKind } from '../../core/machine.ts';
+import {
+  mostHoursAWeek,
+  type Machine,
+  type MachineKind,
+  type Shape,
+  type Side,
+  type TrackKind,
+} from '../../core/machine.ts';
 import { kgPerLb, round6 } from '../../core/quantity.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { parseHours, parseMass, type Typed } from '../../core/typed.ts';
@@ -16,6 +23,9 @@ export type MachineField =
   | 'mass'
   | 'meter'
   | 'travelHours'
+  | 'hoursPerWeek'
+  | 'prices'
+  | 'rates'
   | 'track'
   | 'drive'
   | 'idlers'
@@ -47,6 +57,9 @@ const blank: MachineTexts = {
   mass: '',
   meter: '',
   travelHours: '',
+  hoursPerWeek: '',
+  prices: '',
+  rates: '',
   track: '',
   drive: '',
   idlers: '',
@@ -100,6 +113,9 @@ function textsOfMachine(machine: Machine, unit: 'kg' | 'lb'): MachineTexts {
     mass: massText(machine, unit),
     meter: numberText(machine.meterHours),
     travelHours: numberText(machine.travelHours),
+    hoursPerWeek: numberText(machine.hoursPerWeek),
+    prices: machine.prices ?? '',
+    rates: machine.rates ?? '',
     ...shapeTexts(machine.shape),
     sheet: machine.sheet ?? '',
     rules: machine.rules ?? '',
@@ -183,6 +199,7 @@ function faultsOf(texts: MachineTexts, unit: 'kg' | 'lb'): MachineFaults {
     ['kind', texts.kind !== ''],
     ['track', texts.track !== ''],
     ['mass', optional(texts.mass, parseMass(texts.mass, unit)).ok],
+    ['hoursPerWeek', optional(texts.hoursPerWeek, parseWeek(texts.hoursPerWeek)).ok],
     ...(['meter', 'travelHours', 'leftFitted', 'rightFitted'] as const).map(
       (field) => [field, optional(texts[field], parseHours(texts[field])).ok] as const,
     ),
@@ -216,6 +233,17 @@ function hoursFields(
   return { [name]: hours, [`${name}Typed`]: hours === undefined ? undefined : text.trim() };
 }
 
+/** Hours of a week, of which there are no more than its days have. */
+export function parseWeek(text: string): Typed<number> {
+  const read = parseHours(text);
+  return read.ok && read.value > mostHoursAWeek ? err({ kind: 'too-large' }) : read;
+}
+
+const weekOf = (text: string): number | undefined => {
+  const read = parseWeek(text);
+  return read.ok ? read.value : undefined;
+};
+
 /** The machine that the form describes, on top of what the record holds besides. */
 export function machineOf(
   before: Machine | undefined,
@@ -243,6 +271,9 @@ export function machineOf(
     right: sideOf(before, texts, 'right'),
     sheet,
     rules: textOr(texts.rules),
+    hoursPerWeek: weekOf(texts.hoursPerWeek),
+    prices: textOr(texts.prices),
+    rates: textOr(texts.rates),
     note: textOr(texts.note),
   });
   return ok(value as Machine);

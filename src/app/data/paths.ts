@@ -1,6 +1,6 @@
 import { isDemo, makeKey, parseKey, type Id, type RecordKey } from '../../core/keys.ts';
 
-/** `…/id` or `…/demo/id` of a machine, walk, sheet or rule set, as it stands in the address bar. */
+/** `…/id` or `…/demo/id` of a machine, walk or book, as it stands in the address bar. */
 const tail = (key: string): string => {
   const parts = parseKey(key);
   const id = parts && 'id' in parts ? parts.id : '';
@@ -14,14 +14,21 @@ export const machinePath = (key: string, screen?: 'edit' | 'history' | 'start' |
 export const walkPath = (key: string, step?: string): string =>
   `/walk/${tail(key)}${step === undefined ? '' : `/${step.replaceAll('.', '/')}`}`;
 
-/** A stored or built-in sheet or rule set: `/sheets/id`, `/rules/id`. */
+const shelfPaths = { limits: '/sheets', rules: '/rules', price: '/prices', rate: '/rates' } as const;
+type BookKind = keyof typeof shelfPaths;
+
+/** Where the books of a kind stand; rates stand beside the price lists. */
+export const shelfPath = (kind: BookKind): string => shelfPaths[kind === 'rate' ? 'price' : kind];
+
+/** A stored or built-in book: `/sheets/id`, `/rules/id`, `/prices/id`, `/rates/id`. */
 export const bookPath = (key: string): string => {
-  const parts = parseKey(key);
-  return `${parts?.kind === 'rules' ? '/rules' : '/sheets'}/${tail(key)}`;
+  const kind = parseKey(key)?.kind;
+  const isBook = kind === 'rules' || kind === 'price' || kind === 'rate';
+  return `${shelfPaths[isBook ? kind : 'limits']}/${tail(key)}`;
 };
 
 /** An address taken apart again: the key it names, and what follows it. */
-export function fromPath<K extends 'machine' | 'walk' | 'limits' | 'rules'>(
+export function fromPath<K extends 'machine' | 'walk' | BookKind>(
   kind: K,
   path: string,
 ): { readonly key: RecordKey<K>; readonly rest: readonly string[] } | undefined {

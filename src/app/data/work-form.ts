@@ -3,7 +3,7 @@ import type { Shape, Side } from '../../core/machine.ts';
 import type { LengthUnit } from '../../core/quantity.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { parseHours, parseLength } from '../../core/typed.ts';
-import type { Work, workKinds } from '../../core/walk.ts';
+import type { Work, WorkReason, workKinds } from '../../core/walk.ts';
 import { dateParts } from '../../words/calendar.ts';
 
 export type WorkKind = (typeof workKinds)[number];
@@ -19,9 +19,13 @@ export interface WorkTexts {
   readonly size: string;
   readonly sheet: string;
   readonly note: string;
+  /** Why the part before came off; of fitted parts only. */
+  readonly why: string;
+  /** Last reading of the old meter; of a changed meter only. */
+  readonly oldMeter: string;
 }
 
-export type WorkFault = 'kind' | 'component' | 'side' | 'meter' | 'size';
+export type WorkFault = 'kind' | 'component' | 'side' | 'meter' | 'oldMeter' | 'size';
 
 /** A changed hour meter is about no part. */
 export const hasPart = (kind: string): boolean => kind !== '' && kind !== 'meter-changed';
@@ -44,6 +48,7 @@ function faultsOf(texts: WorkTexts, unit: LengthUnit): readonly WorkFault[] {
     ['component', !hasPart(texts.kind) || texts.component !== ''],
     ['side', !hasPart(texts.kind) || texts.side !== ''],
     ['meter', isEmpty(texts.meter) || parseHours(texts.meter).ok],
+    ['oldMeter', isEmpty(texts.oldMeter) || parseHours(texts.oldMeter).ok],
     ['size', isEmpty(texts.size) || parseLength(texts.size, unit).ok],
   ];
   return fine.flatMap(([fault, isFine]) => (isFine ? [] : [fault]));
@@ -71,6 +76,8 @@ export function workOf(
 
 function commonOf(texts: WorkTexts, unit: LengthUnit): Work {
   const meter = parseHours(texts.meter);
+  const old = texts.kind === 'meter-changed' ? parseHours(texts.oldMeter) : undefined;
+  const isFitted = texts.kind === 'fitted' && texts.why !== '';
   const size = hasPart(texts.kind) ? parseLength(texts.size, unit) : undefined;
   return {
     v: 1,
@@ -78,6 +85,8 @@ function commonOf(texts: WorkTexts, unit: LengthUnit): Work {
     // A calendar control gives a whole day or nothing.
     ...(dateParts(texts.on) && { on: texts.on }),
     ...(meter.ok && { meterHours: meter.value, meterTyped: texts.meter.trim() }),
+    ...(old?.ok && { oldMeterHours: old.value }),
+    ...(isFitted && { why: texts.why as WorkReason }),
     ...(size?.ok && { newMm: size.value.mm, newTyped: texts.size.trim(), newUnit: unit }),
     ...(hasPart(texts.kind) && texts.sheet !== '' && { sheet: texts.sheet }),
     ...(!isEmpty(texts.note) && { note: texts.note.trim() }),

@@ -6,7 +6,7 @@ import { sheets as words } from '../../words/en/sheets.ts';
 import { copyBook, removeBook } from '../actions/books.ts';
 import { nameOf, type Book, type BookKind } from '../data/books.ts';
 import { tell } from '../data/notice.ts';
-import { bookPath } from '../data/paths.ts';
+import { bookPath, shelfPath } from '../data/paths.ts';
 import { notSavedLine } from '../data/saving.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Facts, type Fact } from '../parts/facts.tsx';
@@ -61,7 +61,7 @@ export function BookScreen<K extends BookKind>(props: BookScreenProps<K>) {
       sub={book.own ? words.own : words.builtIn}
       bar={
         <>
-          <ButtonLink href={kind === 'rules' ? '/rules' : '/sheets'}>{common.back}</ButtonLink>
+          <ButtonLink href={shelfPath(kind)}>{common.back}</ButtonLink>
           {canEdit ? (
             <ButtonLink look="main" href={`${bookPath(book.key)}/edit`}>
               {common.edit}

@@ -46,6 +46,9 @@ export function Home() {
         <ButtonLink look="plain" href="/sheets">
           {words.sheets}
         </ButtonLink>
+        <ButtonLink look="plain" href="/prices">
+          {words.prices}
+        </ButtonLink>
         <ButtonLink look="plain" href="/rules">
           {words.rules}
         </ButtonLink>

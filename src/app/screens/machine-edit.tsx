@@ -54,6 +54,8 @@ function MachineForm({ before, known, clash }: MachineFormProps) {
   const [faults, setFaults] = useState<MachineFaults>([]);
   const sheets = useBooks('limits');
   const ruleSets = useBooks('rules');
+  const prices = useBooks('price');
+  const rates = useBooks('rate');
   const unit = preferences.value.mass;
   const texts = machineTexts(before, draft, unit);
   const shape = shapeOf(texts, before?.shape);
@@ -95,7 +97,10 @@ function MachineForm({ before, known, clash }: MachineFormProps) {
       }
     >
       {known && <ClashNotice recordKey={known} clash={clash} describe={describeMachine} />}
-      <MachineFields {...{ texts, shape, massKg, fits, sheets, ruleSets, faults, change }} own={known} />
+      <MachineFields
+        {...{ texts, shape, massKg, fits, sheets, ruleSets, prices, rates, faults, change }}
+        own={known}
+      />
       {isTouched && (
         <Button look="plain" onTap={drop}>
           {forms.drop}

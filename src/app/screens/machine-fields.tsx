@@ -1,6 +1,7 @@
 import type { RecordKey } from '../../core/keys.ts';
 import type { Shape } from '../../core/machine.ts';
 import { machineKindWords, trackKindWords } from '../../words/en/choices.ts';
+import { costs } from '../../words/en/costs.ts';
 import { machineForm, machineHints } from '../../words/en/machine.ts';
 import type { Book } from '../data/books.ts';
 import type { MachineFaults, MachineField, MachineTexts } from '../data/machine-form.ts';
@@ -12,6 +13,7 @@ import { Missing } from '../parts/missing.tsx';
 import { Section } from '../parts/screen.tsx';
 import { Select } from '../parts/select.tsx';
 import styles from '../parts/forms.module.css';
+import { MachineCosts } from './machine-costs.tsx';
 import { MachineMore, MachinePlate } from './machine-plate.tsx';
 import { MachineShape, optionsOf } from './machine-shape.tsx';
 import { MachineSides } from './machine-sides.tsx';
@@ -23,6 +25,8 @@ interface MachineFieldsProps {
   readonly fits: string | undefined;
   readonly sheets: readonly Book<'limits'>[] | undefined;
   readonly ruleSets: readonly Book<'rules'>[] | undefined;
+  readonly prices: readonly Book<'price'>[] | undefined;
+  readonly rates: readonly Book<'rate'>[] | undefined;
   readonly faults: MachineFaults;
   readonly own: RecordKey<'machine'> | undefined;
   readonly change: (field: MachineField, text: string) => void;
@@ -74,6 +78,8 @@ function MachineRest({
   fits,
   sheets,
   ruleSets,
+  prices,
+  rates,
   faults,
   own,
   change,
@@ -111,6 +117,9 @@ function MachineRest({
         open={isOpen('leftFitted', 'rightFitted')}
       >
         <MachineSides {...form} sheets={sheets} />
+      </Fold>
+      <Fold title={costs.machineTitle} line={costs.fitting} open={isOpen('hoursPerWeek')}>
+        <MachineCosts {...form} prices={prices} rates={rates} />
       </Fold>
       <Fold title={machineForm.more} line={machineHints.moreLine} open={isOpen('travelHours')}>
         <MachineMore {...form} />

@@ -3,7 +3,10 @@ import type { CostedJob } from '../../core/job-costs.ts';
 import type { JobPlan, OpenJob, Visit } from '../../core/job-plan.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import { ahead as words } from '../../words/en/ahead.ts';
+import { costs as costWords } from '../../words/en/costs.ts';
 import { callWords } from '../../words/en/calls.ts';
+import { useLocation } from 'preact-iso';
+import { ownCosts } from '../actions/books.ts';
 import { clearHold, setHold } from '../actions/holds.ts';
 import { aboutHours, aboutMoney, jobText, whyOpen } from '../data/ahead-text.ts';
 import { formatter } from '../data/format.ts';
@@ -31,7 +34,7 @@ export function PlanView({ model, outlook }: PlanProps) {
     <Section title={words.plan}>
       {isPlanned(plan) && <Planned model={model} outlook={outlook} plan={plan} />}
       <OpenJobs open={plan.open} model={model} />
-      <PricesLine outlook={outlook} />
+      <PricesLine outlook={outlook} model={model} />
     </Section>
   );
 }
@@ -200,11 +203,21 @@ function OpenJobs({ open, model }: { open: readonly OpenJob[]; model: WalkModel 
   );
 }
 
-function PricesLine({ outlook: { costs } }: { outlook: Outlook }) {
+function PricesLine({ outlook: { costs }, model }: PlanProps) {
+  const { route } = useLocation();
   const { prices, rates, pricesKey, ratesKey } = costs;
+  const isShared = model.machine.prices === undefined && model.machine.rates === undefined;
+  const own = async (): Promise<void> => {
+    if (!prices || !rates || pricesKey === undefined || ratesKey === undefined) return;
+    const machine = model.walk.machine as RecordKey<'machine'>;
+    const made = await ownCosts(machine, { key: pricesKey, value: prices }, { key: ratesKey, value: rates });
+    tell(made.ok ? costWords.ownMade : notSavedLine(made.error));
+    if (made.ok) route(`${bookPath(made.value)}/edit`);
+  };
   return (
     <div class={styles.holds}>
       {prices && rates && <p class={styles.quiet}>{words.pricesFrom(prices.name, rates.name)}</p>}
+      {isShared && prices && rates && <Button onTap={() => void own()}>{costWords.own}</Button>}
       {pricesKey !== undefined && <ButtonLink href={bookPath(pricesKey)}>{words.changePrices}</ButtonLink>}
       {ratesKey !== undefined && <ButtonLink href={bookPath(ratesKey)}>{words.changeRates}</ButtonLink>}
     </div>

@@ -46,6 +46,8 @@ function startOf({ meterHours }: Machine): WorkTexts {
     size: '',
     sheet: '',
     note: '',
+    why: '',
+    oldMeter: '',
   };
 }
 

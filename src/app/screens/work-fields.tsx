@@ -3,6 +3,7 @@ import { round6, type LengthUnit } from '../../core/quantity.ts';
 import { parseHours, parseLength } from '../../core/typed.ts';
 import { unitNames, workKindWords } from '../../words/en/choices.ts';
 import { componentNames, sideNames } from '../../words/en/items.ts';
+import { costs, workReasonWords } from '../../words/en/costs.ts';
 import { workForm as words } from '../../words/en/machine.ts';
 import { useBooks } from '../data/books.ts';
 import { formatter } from '../data/format.ts';
@@ -39,6 +40,26 @@ export function WorkFields(props: WorkFieldsProps) {
       />
       {faults.includes('kind') && <Missing line={words.kindMissing} />}
       {hasPart(texts.kind) && <PartFields {...props} />}
+      {texts.kind === 'meter-changed' && (
+        <NumberField
+          label={costs.oldMeter}
+          hint={costs.oldMeterHint}
+          text={texts.oldMeter}
+          asked={faults.includes('oldMeter')}
+          parse={parseHours}
+          spell={(hours) => String(round6(hours))}
+          onInput={(oldMeter) => change({ oldMeter })}
+        />
+      )}
+      {texts.kind === 'fitted' && (
+        <Choices
+          title={costs.why}
+          narrow
+          options={optionsOf(workReasonWords)}
+          chosen={texts.why}
+          onChoose={(why) => change({ why: why === texts.why ? '' : why })}
+        />
+      )}
       <DateField label={words.when} value={texts.on} onInput={(on) => change({ on })} />
       <NumberField
         label={hasPart(texts.kind) || texts.kind === '' ? words.meter : words.meterNew}

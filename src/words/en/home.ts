@@ -12,6 +12,7 @@ export const home = {
   demoLine: 'Invented machine, people and numbers; one tap removes it again.',
   removeDemo: 'Remove the demo',
   demoMark: 'demo, invented',
+  prices: 'Prices',
   sheets: 'Limit sheets',
   rules: 'Rule sets',
   settings: 'Settings',
