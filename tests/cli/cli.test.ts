@@ -17,7 +17,7 @@ import { isKind } from '../../src/core/keys.ts';
 import { round6 } from '../../src/core/quantity.ts';
 import { score } from '../../src/core/score.ts';
 import { shownCall } from '../../src/core/verdict.ts';
-import type { ScoredFile } from '../../src/cli/score.ts';
+import type { PlanFile, ScoredFile } from '../../src/cli/score.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
 import { shelfOf } from '../../src/files/shelf.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
@@ -76,8 +76,81 @@ describe('what it prints', () => {
     expect(byPipe).toEqual(byFile);
     const { format, version, walks: scored } = scoredOf(byFile.out);
     expect([format, version]).toEqual(['sagline-scored', 1]);
-    expect(scored.map((each) => each.walk)).toEqual(['walk/demo-mini-last', 'walk/demo-steel-last']);
+    const names = ['mini-first', 'mini-last', 'mini-second', 'steel-first', 'steel-last', 'steel-second'];
+    expect(scored.map((each) => each.walk)).toEqual(names.map((each) => `walk/demo-${each}`));
     expect(scored.flatMap(({ notUsed }) => notUsed)).toEqual([]);
+  });
+
+  test('[X4] score tells the hours left of each machine at its last walk, from all its walks', async () => {
+    const { out } = await sagline(['demo']);
+    const { hours } = scoredOf((await sagline(['score', '-'], out)).out);
+    expect(hours.map(({ walk }) => walk)).toEqual(['walk/demo-mini-last', 'walk/demo-steel-last']);
+    const [small] = hours;
+    expect(small).toMatchObject({
+      clock: 'engine',
+      meterHours: 1110,
+      hoursPerWeek: 10.94,
+      horizonHours: 10_000,
+    });
+    for (const { left, readings, open, life } of hours.flatMap(({ parts }) => parts)) {
+      expect([open, readings.length]).toEqual([[], 3]);
+      expect(left?.lowHours).toBeLessThan(left?.middleHours ?? 0);
+      expect(left?.middleHours).toBeLessThan(left?.highHours ?? 0);
+      expect(life?.source.text).not.toBe('');
+    }
+  });
+
+  test('[X5] plan prints the job plan of each machine as JSON, from a file and from a pipe alike', async () => {
+    const { out } = await sagline(['demo']);
+    const [byFile, byPipe] = await Promise.all([
+      sagline(['plan', written('plan.json', out)]),
+      sagline(['plan', '-'], out),
+    ]);
+    expect(byFile).toMatchObject({ code: 0, err: '' });
+    expect(byPipe).toEqual(byFile);
+    const { format, version, machines } = JSON.parse(byFile.out) as PlanFile;
+    expect([format, version]).toEqual(['sagline-plan', 1]);
+    expect(machines.map(({ name }) => name)).toEqual([
+      'Demo mini excavator, rubber',
+      'Demo excavator, steel',
+    ]);
+    for (const { currency, visits, costs, open } of machines) {
+      expect([currency, open]).toEqual(['EUR', []]);
+      expect(visits.length).toBeGreaterThan(0);
+      expect(costs?.costMinor).toBeLessThanOrEqual(costs?.everythingNowMinor ?? 0);
+      expect(costs?.costMinor).toBeLessThanOrEqual(costs?.eachWhenDueMinor ?? 0);
+      for (const { jobs, outlayMinor, setUpMinor } of visits) {
+        const alone = jobs.reduce(
+          (sum, each) => sum + each.partsMinor + each.labourMinor + each.downtimeMinor,
+          0,
+        );
+        expect(outlayMinor).toBe(alone + setUpMinor);
+      }
+    }
+  });
+
+  test('[X6] a machine without hours, or without prices that fit, has an open plan and no made-up figure', async () => {
+    const file = JSON.parse((await sagline(['demo'])).out) as { records: { key: string; value: object }[] };
+    const records = file.records.map(({ key, value }) =>
+      key.startsWith('walk/')
+        ? { key, value: { ...value, meterHours: undefined } }
+        : { key, value: { ...value, ...(key.startsWith('machine/') && { prices: 'price/gone' }) } },
+    );
+    const text = JSON.stringify({ ...file, records });
+    const [scored, planned] = await Promise.all([
+      sagline(['score', '-'], text),
+      sagline(['plan', '-'], text),
+    ]);
+    const { hours } = scoredOf(scored.out);
+    expect(hours.flatMap(({ parts }) => parts.map(({ left, open }) => [left, open[0]]))).toEqual(
+      hours.flatMap(({ parts }) => parts.map(() => [null, 'no-hours'])),
+    );
+    const { machines } = JSON.parse(planned.out) as PlanFile;
+    for (const { currency, visits, costs, open } of machines) {
+      expect([currency, visits, costs]).toEqual([null, [], null]);
+      for (const { why } of open) expect(why.kind).toBe('not-here');
+    }
+    expect(planned.out).not.toContain('NaN');
   });
 
   test('[X1] the demo is the same every time', async () => {
@@ -97,7 +170,13 @@ describe('what it prints', () => {
   test.each([['--help'], ['-h'], ['help']])('[X3] %s tells all commands', async (flag) => {
     const help = await sagline([flag]);
     expect(help).toMatchObject({ code: 0, err: '' });
-    for (const command of ['sagline demo', 'sagline score FILE', 'sagline schema', '--version']) {
+    for (const command of [
+      'sagline demo',
+      'sagline score FILE',
+      'sagline plan FILE',
+      'sagline schema',
+      '--version',
+    ]) {
       expect(help.out).toContain(command);
     }
   });
