@@ -37,7 +37,7 @@ function OneList({ book, list }: { book: Book<'price'>; list: PriceList }) {
       words={words}
       canEdit={book.own}
       describe={({ name, lines }) => [name, JSON.stringify(lines)]}
-      facts={[[words.currency, list.currency]]}
+      facts={[[words.currencyName, list.currency]]}
     >
       {book.own && <p>{words.forMachine}</p>}
       <dl class={styles.costs}>
@@ -85,7 +85,7 @@ function OneRates({ book, rates }: { book: Book<'rate'>; rates: Rates }) {
         each.name,
         ...rateNames.map((name) => format.money(each[name].minor, each.currency)),
       ]}
-      facts={[[words.currency, rates.currency]]}
+      facts={[[words.currencyName, rates.currency]]}
     >
       {book.own && <p>{words.forMachine}</p>}
       <dl class={styles.costs}>

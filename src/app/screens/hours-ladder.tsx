@@ -127,7 +127,10 @@ function RubberNote({ outlook: { rubber } }: { outlook: Outlook }) {
   const known = [rubber.left.yearsLeft, rubber.right.yearsLeft].flatMap((years) => years ?? []);
   return (
     <p class={styles.quiet}>
-      {words.ifNothingCuts} {words.damage(format.percent(share * 100), aboutHours(1000, format))}{' '}
+      {(rubber.left.isLearnt ? words.damageLearnt : words.damage)(
+        format.percent(share * 100),
+        aboutHours(1000, format),
+      )}{' '}
       {words.age(format.number(rubber.left.years))}{' '}
       {known.length > 0 && words.ageLeft(format.number(Math.min(...known)))}
     </p>

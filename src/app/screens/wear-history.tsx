@@ -77,7 +77,9 @@ function Parts({ outlook, machine }: { outlook: Outlook; machine: string }) {
       ))}
       {chart && !isTable && <WearPlot chart={chart} title={title} summary={summary} />}
       {chart && isTable && <WearTable chart={chart} title={title} part={part} outlook={outlook} />}
-      <Button onTap={() => setTable(!isTable)}>{isTable ? words.asPlot : words.asTable}</Button>
+      <Button key={isTable ? 'plot' : 'table'} onTap={() => setTable(!isTable)}>
+        {isTable ? words.asPlot : words.asTable}
+      </Button>
       {!isTable && <p class={styles.quiet}>{words.legend}</p>}
       <p class={styles.quiet}>
         {outlook.hours.hours.clock === 'travel'
@@ -116,56 +118,60 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
   const dates = makeDates(preferences.value.locale);
   return (
     <>
-      <table class={styles.table}>
-        <caption>{words.readings(title)}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.date}</th>
-            <th scope="col">{words.meter}</th>
-            <th scope="col">{words.size}</th>
-            <th scope="col">{words.worn}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {chart.points.map((point) => {
-            const at = outlook.walkedAt.get(point.walk);
-            return (
-              <tr key={point.walk}>
-                <th scope="row">{at ? dates.day(at) : ''}</th>
-                <td>{format.number(Math.round(point.meter))}</td>
-                <td>{sizeText(part.history.item.id, point.mm)}</td>
-                <td>
-                  {whole(point.percent)} ± {whole(2 * point.u)}
-                </td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-      {chart.band.length > 0 && (
+      <div class={styles.tableBox} role="region" aria-label={words.readings(title)} tabIndex={0}>
         <table class={styles.table}>
-          <caption>{words.expected}</caption>
+          <caption>{words.readings(title)}</caption>
           <thead>
             <tr>
+              <th scope="col">{words.date}</th>
               <th scope="col">{words.meter}</th>
-              <th scope="col">{words.low}</th>
-              <th scope="col">{words.middle}</th>
-              <th scope="col">{words.high}</th>
+              <th scope="col">{words.size}</th>
+              <th scope="col">{words.worn}</th>
             </tr>
           </thead>
           <tbody>
-            {chart.band
-              .filter((_, n) => n % 2 === 0)
-              .map(({ meter, low, middle, high }) => (
-                <tr key={meter}>
-                  <th scope="row">{format.number(Math.round(meter / 10) * 10)}</th>
-                  <td>{whole(low)}</td>
-                  <td>{whole(middle)}</td>
-                  <td>{whole(high)}</td>
+            {chart.points.map((point) => {
+              const at = outlook.walkedAt.get(point.walk);
+              return (
+                <tr key={point.walk}>
+                  <th scope="row">{at ? dates.day(at) : ''}</th>
+                  <td>{format.number(Math.round(point.meter))}</td>
+                  <td>{sizeText(part.history.item.id, point.mm)}</td>
+                  <td>
+                    {whole(point.percent)} ± {whole(2 * point.u)}
+                  </td>
                 </tr>
-              ))}
+              );
+            })}
           </tbody>
         </table>
+      </div>
+      {chart.band.length > 0 && (
+        <div class={styles.tableBox} role="region" aria-label={words.expected} tabIndex={0}>
+          <table class={styles.table}>
+            <caption>{words.expected}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{words.meter}</th>
+                <th scope="col">{words.low}</th>
+                <th scope="col">{words.middle}</th>
+                <th scope="col">{words.high}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {chart.band
+                .filter((_, n) => n % 2 === 0)
+                .map(({ meter, low, middle, high }) => (
+                  <tr key={meter}>
+                    <th scope="row">{format.number(Math.round(meter / 10) * 10)}</th>
+                    <td>{whole(low)}</td>
+                    <td>{whole(middle)}</td>
+                    <td>{whole(high)}</td>
+                  </tr>
+                ))}
+            </tbody>
+          </table>
+        </div>
       )}
     </>
   );

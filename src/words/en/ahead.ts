@@ -24,7 +24,7 @@ export const ahead = {
   openAbove: (low: string, hours: string): string =>
     `${low} at least; the upper end is open, beyond ${hours}`,
   worn: 'worn out now',
-  wornPercent: (percent: string): string => `${percent} worn`,
+  wornPercent: (percent: string): string => `${percent} worn in the mean`,
   eightOfTen: 'Eight of ten such parts wear out within the range; the mark is the middle. An estimate.',
   clockEngine: 'Counted in engine hours.',
   clockTravel: (share: string): string =>
@@ -35,16 +35,17 @@ export const ahead = {
     `${names.slice(0, 4).join('; ')}${names.length > 4 ? ' …' : ''}:`,
   fromBook: 'Paces from books until this fleet has ten histories of a kind.',
   ladderLabel: (part: string, text: string): string => `${part}: ${text}`,
-  ifNothingCuts: 'If nothing cuts it',
   damage: (share: string, hours: string): string =>
-    `Cuts and broken cores end about ${share} of such tracks within ${hours}: an estimate by ground.`,
+    `All this holds if nothing cuts it: cuts and broken cores end about ${share} of such tracks within ${hours}, an estimate by ground.`,
+  damageLearnt: (share: string, hours: string): string =>
+    `All this holds if nothing cuts it: by the breakages of this fleet about ${share} of such tracks are ended within ${hours}.`,
   age: (years: string): string =>
     `Rubber is given up at about ${years} years whatever its wear: an estimate.`,
   ageLeft: (years: string): string => `By age about ${years} years are left.`,
   history: 'Wear history',
 
   basis: 'Where this comes from',
-  basisReadings: 'Readings',
+  basisReadings: 'Readings: the mean of the places read, while a call goes by the worst of them',
   basisRow: (date: string, hours: string, size: string, percent: string): string =>
     `${date}, ${hours}: ${size}, ${percent}`,
   basisSheet: (fresh: string, limit: string): string => `New ${fresh}, limit ${limit}`,

@@ -21,6 +21,7 @@ export const costs = {
   saved: 'Saved on this phone',
   name: 'Name',
   nameMissing: 'Give it a name, so that you find it again.',
+  currencyName: 'Currency',
   currency: 'Currency, three letters',
   currencyHint: 'As ISO 4217 has it: EUR, USD, GBP. Amounts of two currencies are never added.',
   currencyWrong: 'Three capital letters, as in EUR.',
