@@ -1,8 +1,11 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { builtIn } from '../../src/reference/built-in.ts';
+import { ahead } from '../../src/words/en/ahead.ts';
 import { common } from '../../src/words/en/common.ts';
 import { machineKindWords } from '../../src/words/en/choices.ts';
+import { history } from '../../src/words/en/history.ts';
+import { home } from '../../src/words/en/home.ts';
 import { itemName } from '../../src/words/en/items.ts';
 import { machineForm } from '../../src/words/en/machine.ts';
 import { pad } from '../../src/words/en/pad.ts';
@@ -82,6 +85,29 @@ const looks = (machine: string, rubber: string): readonly Look[] => [
   },
   { name: 'caution', path: `${rubber}/raised-left/sag` },
   { name: 'verdict', path: `${rubber}/verdict` },
+  {
+    name: 'verdict with hours left and plan',
+    path: '/walk/demo/steel-last/verdict',
+    then: async ({ page }) => {
+      await page.getByRole('heading', { name: ahead.mend }).waitFor();
+      await page.locator('main details').evaluateAll((folds) => {
+        for (const fold of folds) fold.setAttribute('open', '');
+      });
+    },
+  },
+  {
+    name: 'wear history',
+    path: '/machine/demo/steel/history',
+    then: ({ page }) => page.getByRole('img').waitFor(),
+  },
+  {
+    name: 'wear history as a table',
+    path: '/machine/demo/steel/history',
+    then: (walker) => walker.button(history.asTable).click(),
+  },
+  { name: 'prices and rates', path: '/prices' },
+  { name: 'price list', path: `/prices/${bookOf(builtIn.prices)}` },
+  { name: 'rates', path: `/rates/${bookOf(builtIn.rates)}` },
   { name: 'sheets', path: '/sheets' },
   { name: 'sheet', path: `/sheets/${bookOf(builtIn.limits)}` },
   { name: 'rule sets', path: '/rules' },
@@ -93,6 +119,8 @@ const looks = (machine: string, rubber: string): readonly Look[] => [
 
 async function ownWalk(walker: Walker): Promise<readonly Look[]> {
   const { page } = walker;
+  await walker.button(home.demo).click();
+  await expect(walker.button(home.removeDemo)).toBeVisible();
   await walker.addMachine('yard 3', 'excavator', 'rubber-cored', '1700');
   const machine = new URL(page.url()).pathname;
   await walker.startWalk('full');
