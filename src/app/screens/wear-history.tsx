@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { isDemo } from '../../core/keys.ts';
@@ -104,6 +105,14 @@ function summaryOf(part: PartHours, chart: WearChart | undefined): string {
   return part.left ? `${now} ${words.left(leftText(part.left, format))}` : now;
 }
 
+/** With large text a table is wider than the screen: it scrolls by itself, also by keys, and the page does not. */
+const TableBox = ({ label, children }: { label: string; children: ComponentChildren }) => (
+  // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what scrolls must be reached by keys
+  <div class={styles.tableBox} role="region" aria-label={label} tabIndex={0}>
+    {children}
+  </div>
+);
+
 interface TableProps {
   readonly chart: WearChart;
   readonly title: string;
@@ -118,7 +127,7 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
   const dates = makeDates(preferences.value.locale);
   return (
     <>
-      <div class={styles.tableBox} role="region" aria-label={words.readings(title)} tabIndex={0}>
+      <TableBox label={words.readings(title)}>
         <table class={styles.table}>
           <caption>{words.readings(title)}</caption>
           <thead>
@@ -145,9 +154,9 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
             })}
           </tbody>
         </table>
-      </div>
+      </TableBox>
       {chart.band.length > 0 && (
-        <div class={styles.tableBox} role="region" aria-label={words.expected} tabIndex={0}>
+        <TableBox label={words.expected}>
           <table class={styles.table}>
             <caption>{words.expected}</caption>
             <thead>
@@ -171,7 +180,7 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
                 ))}
             </tbody>
           </table>
-        </div>
+        </TableBox>
       )}
     </>
   );
