@@ -45,7 +45,7 @@ function walked(count: number): HistoryInput {
   return { ...three, walks };
 }
 
-test('[BE2] score and hours left of a machine with 10 walks take a few copies of its readings', () => {
+test('[BE4] score and hours left of a machine with 10 walks take a few copies of its readings', () => {
   const ten = walked(10);
   const both = (): void => {
     score(input);
@@ -60,7 +60,7 @@ test('[BE2] score and hours left of a machine with 10 walks take a few copies of
   expect(ratio).toBeLessThan(20);
 });
 
-test('[BE3] hours left grow with the number of walks, and no faster', () => {
+test('[BE5] hours left grow with the number of walks, and no faster', () => {
   const each = [10, 100, 1000].map((count) => {
     const walks = walked(count);
     return leastMs(() => hoursLeft(walks), count > 500 ? 10 : 40) / count;
@@ -80,7 +80,7 @@ function worstMs(jobs: number, visits: number): { readonly ms: number; readonly 
   return timed.reduce((a, b) => (b.ms > a.ms ? b : a));
 }
 
-test('[BE4] a plan of 8 and of 16 jobs takes some copies of ten walks', () => {
+test('[BE6] a plan of 8 and of 16 jobs takes some copies of ten walks', () => {
   const floor = leastMs(() => structuredClone(walked(10).walks));
   const [small, large] = [worstMs(8, 9), worstMs(16, 9)];
   console.log(
