@@ -7,6 +7,7 @@ import { history } from '../../src/words/en/history.ts';
 import { home } from '../../src/words/en/home.ts';
 import { componentNames, sideNames } from '../../src/words/en/items.ts';
 import { workForm } from '../../src/words/en/machine.ts';
+import { step as stepWords } from '../../src/words/en/walk.ts';
 import { recordsOn, test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
@@ -133,4 +134,21 @@ test('[B65] a new track entered where it is noticed starts its history anew and 
   await expect(page.getByText(/^Read\slast\sat\s1,110\sh/).first()).toBeVisible();
   await expect(page.locator('main')).toContainText(/Hours\sleft:\sabout\s1,\d00\sh/);
   await walker.tap(walker.link(common.back));
+});
+
+test('[B66] work noticed on a walk is entered from there, with its part, and leads back to the step', async ({
+  walker,
+}) => {
+  const { page } = walker;
+  const step = '/walk/demo/mini-last/side-left/lug-depth/s1';
+  await withDemo(walker, step);
+  await walker.tap(walker.link(stepWords.workHere));
+  await walker.tap(walker.choice(workKindWords.turned));
+  await expect(page.getByRole('radio', { name: componentNames.track.one, exact: true })).toBeChecked();
+  await expect(walker.choice(sideNames.left)).toBeChecked();
+  await walker.tap(walker.button(workForm.save));
+  await expect(page).toHaveURL(new RegExp(`${step}$`));
+  // An address that leads elsewhere is not followed.
+  await page.goto(`/machine/demo/mini/work?from=https://example.org/`);
+  await expect(walker.link(common.back)).toHaveAttribute('href', '/machine/demo/mini');
 });

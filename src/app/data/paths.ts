@@ -10,6 +10,20 @@ const tail = (key: string): string => {
 export const machinePath = (key: string, screen?: 'edit' | 'history' | 'start' | 'work'): string =>
   `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
 
+/** Which part work was done on, and where to go on from there. */
+interface WorkAt {
+  readonly component?: string;
+  readonly side?: string;
+  /** An address of this app. */
+  readonly from?: string;
+}
+
+/** The form for work, with the part that it was noticed on. */
+export function workPath(machine: string, at: WorkAt): string {
+  const query = new URLSearchParams(Object.entries(at).filter(([, value]) => value !== undefined));
+  return `${machinePath(machine, 'work')}?${query}`;
+}
+
 /** A walk's address; a step's dots become strokes, because the server takes a dot for a file. */
 export const walkPath = (key: string, step?: string): string =>
   `/walk/${tail(key)}${step === undefined ? '' : `/${step.replaceAll('.', '/')}`}`;

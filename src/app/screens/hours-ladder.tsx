@@ -2,10 +2,10 @@ import { planHorizonHours } from '../../core/job-plan.ts';
 import type { PartHours } from '../../core/hours-left.ts';
 import type { Outlook } from '../../core/outlook.ts';
 import { ahead as words } from '../../words/en/ahead.ts';
-import { historyFaultWords } from '../../words/en/history.ts';
+import { history, historyFaultWords } from '../../words/en/history.ts';
 import { aboutHours, leftText, partName } from '../data/ahead-text.ts';
 import { formatter } from '../data/format.ts';
-import { machinePath } from '../data/paths.ts';
+import { machinePath, walkPath, workPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Fold } from '../parts/fold.tsx';
@@ -49,7 +49,7 @@ export function HoursLadder({ model, outlook }: LadderProps) {
           <div class={styles.ladder}>{rest.map(rung)}</div>
         </Fold>
       )}
-      <Open parts={open} />
+      <Open parts={open} model={model} />
       <p class={styles.quiet}>
         {clockText(outlook)} {parts.some(({ history }) => history.isLearnt) ? words.learnt : words.fromBook}
       </p>
@@ -99,7 +99,7 @@ function Rung({ part, most, model, outlook }: RungProps) {
 }
 
 /** Parts without a figure, each reason said once. */
-function Open({ parts }: { parts: readonly PartHours[] }) {
+function Open({ parts, model }: { parts: readonly PartHours[]; model: WalkModel }) {
   const format = formatter.value;
   const faults = new Map<string, string[]>();
   for (const part of parts) {
@@ -111,7 +111,10 @@ function Open({ parts }: { parts: readonly PartHours[] }) {
         const { what, mend } = historyFaultWords[fault as keyof typeof historyFaultWords];
         return (
           <p key={fault} class={styles.open}>
-            <strong>{words.openParts(names)}</strong> {what} {mend}
+            <strong>{words.openParts(names)}</strong> {what} {mend}{' '}
+            <a href={workPath(model.walk.machine, { from: walkPath(model.key, 'verdict') })}>
+              {history.enterWork}
+            </a>
           </p>
         );
       })}

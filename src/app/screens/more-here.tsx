@@ -9,7 +9,8 @@ import { useFlow } from '../data/step-flow.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { unseenReasons, type UnseenReason } from '../../core/readings.ts';
 import { unseenWords } from '../../words/en/choices.ts';
-import { Button } from '../parts/button.tsx';
+import { walkPath, workPath } from '../data/paths.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { HelpButton } from './help-button.tsx';
 
@@ -20,6 +21,7 @@ export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
   const [opening, setOpening] = useState(false);
   const more = itemsOf(step.component, model.machine.shape).filter((item) => !isNeeded(item, model.walk));
   const items = step.items.map(({ id }) => id);
+  const at = { component: step.component, side: step.side, from: walkPath(model.key, step.id) };
   const mark = (why: UnseenReason): void => {
     const made = items.map((item) => ({ place: step.place, item, n: step.spot }));
     void flow.saveAnd(() => markUnseen(model.key, step.place, items, step.spot, why), made);
@@ -38,6 +40,11 @@ export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
           options={unseenReasons.map((value) => ({ value, label: unseenWords[value] }))}
           onChoose={mark}
         />
+      )}
+      {step.component !== 'machine' && (
+        <ButtonLink look="plain" href={workPath(model.walk.machine, at)}>
+          {words.workHere}
+        </ButtonLink>
       )}
       {more.length > 0 && (
         <Button look="plain" pressed={opening} onTap={() => setOpening(!opening)}>

@@ -12,7 +12,7 @@ import { leftText, partName } from '../data/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { machineHistory } from '../data/machine-history.ts';
-import { fromPath, machinePath } from '../data/paths.ts';
+import { fromPath, machinePath, workPath } from '../data/paths.ts';
 import { preferences } from '../data/preferences.ts';
 import { sizeText } from '../data/tool.ts';
 import { wearChart, type WearChart } from '../data/wear-chart.ts';
@@ -73,7 +73,9 @@ function Parts({ outlook, machine }: { outlook: Outlook; machine: string }) {
       {part.open.map((fault) => (
         <p key={fault} class={styles.open}>
           <strong>{historyFaultWords[fault].what}</strong> {historyFaultWords[fault].mend}{' '}
-          <a href={machinePath(machine, 'work')}>{words.enterWork}</a>
+          <a href={workPath(machine, { component: part.history.item.component, side: part.history.side })}>
+            {words.enterWork}
+          </a>
         </p>
       ))}
       {chart && !isTable && <WearPlot chart={chart} title={title} summary={summary} />}

@@ -2,7 +2,7 @@ import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { localDate } from '../../words/calendar.ts';
 import type { RecordKey } from '../../core/keys.ts';
-import { isRubber, type Machine } from '../../core/machine.ts';
+import { isRubber, sides, type Machine } from '../../core/machine.ts';
 import { round6 } from '../../core/quantity.ts';
 import { common } from '../../words/en/common.ts';
 import { workForm as words } from '../../words/en/machine.ts';
@@ -16,7 +16,7 @@ import { useRecord } from '../data/record.ts';
 import { notSavedLine } from '../data/saving.ts';
 import { showFirstFault } from '../data/show-fault.ts';
 import { useDraft } from '../data/use-draft.ts';
-import { workOf, type WorkFault, type WorkTexts } from '../data/work-form.ts';
+import { partsOf, workOf, type WorkFault, type WorkTexts } from '../data/work-form.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from './gone.tsx';
@@ -34,12 +34,14 @@ export function WorkEdit() {
 }
 
 /** Today and the machine's hours stand there already; both can be changed. */
-function startOf({ meterHours }: Machine): WorkTexts {
+function startOf({ meterHours, shape }: Machine, noticed: Readonly<Record<string, string>>): WorkTexts {
+  const component = partsOf(shape).find((each) => each === noticed['component']) ?? '';
+  const side = sides.find((each) => each === noticed['side']) ?? '';
   const { utc, offsetMinutes } = observedNow();
   return {
     kind: '',
-    component: '',
-    side: '',
+    component,
+    side,
     number: '',
     on: localDate(utc, offsetMinutes) ?? '',
     meter: meterHours === undefined ? '' : String(round6(meterHours)),
@@ -52,8 +54,11 @@ function startOf({ meterHours }: Machine): WorkTexts {
 }
 
 function WorkForm({ machineKey, machine }: { machineKey: RecordKey<'machine'>; machine: Machine }) {
-  const { route } = useLocation();
-  const [start] = useState(() => startOf(machine));
+  const { route, query } = useLocation();
+  const [start] = useState(() => startOf(machine, query));
+  // Only to where this app leads: the address bar is anybody's to fill in.
+  const { from = '' } = query;
+  const back = from.startsWith('/walk/') ? from : machinePath(machineKey);
   // Made when the form opens, so that a second tap saves the same work again and not another.
   const [ids] = useState(() => [newId(), newId()] as const);
   const [texts, setTexts] = useDraft(workDraftKey(machineKey), start);
@@ -75,7 +80,7 @@ function WorkForm({ machineKey, machine }: { machineKey: RecordKey<'machine'>; m
     const work = made.value.map((value, at) => ({ id: at === 0 ? ids[0] : ids[1], value }));
     const saved = await saveWork(machineKey, work);
     tell(saved.ok ? words.saved : notSavedLine(saved.error));
-    if (saved.ok) route(machinePath(machineKey), true);
+    if (saved.ok) route(back, true);
   };
   return (
     <Screen
@@ -83,7 +88,7 @@ function WorkForm({ machineKey, machine }: { machineKey: RecordKey<'machine'>; m
       sub={machine.name}
       bar={
         <>
-          <ButtonLink href={machinePath(machineKey)}>{common.back}</ButtonLink>
+          <ButtonLink href={back}>{common.back}</ButtonLink>
           <Button look="main" onTap={() => void save()}>
             {words.save}
           </Button>

@@ -99,6 +99,7 @@ export const step = {
   halfSeen: 'Fine on the half I saw',
   progress: (done: number, of: number): string => `${done} of ${of}`,
   noted: (what: string, call: string): string => `${what}: ${call}`,
+  workHere: 'Work was done here',
   opensMore: 'Open more here',
   toolAsk: 'Read with',
   meanwhile: (now: string): string =>
