@@ -8,6 +8,7 @@ import { home } from '../../src/words/en/home.ts';
 import { componentNames, sideNames } from '../../src/words/en/items.ts';
 import { workForm } from '../../src/words/en/machine.ts';
 import { step as stepWords } from '../../src/words/en/walk.ts';
+import { demoRecords } from '../../src/reference/demo.ts';
 import { recordsOn, test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
@@ -25,6 +26,16 @@ async function withDemo({ page, button }: Walker, path: string): Promise<void> {
 const lead = (page: Page) => page.getByRole('region', { name: ahead.plan, exact: true });
 const job = (page: Page, name: string) =>
   page.locator('details').filter({ has: page.getByText(name, { exact: true }) });
+
+/** The demo's small machine as one of the phone's own. */
+const fleetMachine = (n: number) =>
+  demoRecords()
+    .filter(({ key }) => !key.includes('steel'))
+    .map(({ key, value }) => {
+      const own = (text: string): string => text.replace('demo/', '').replace('mini', `mini-${n}`);
+      const walk = 'machine' in value ? { machine: own(String(value.machine)) } : {};
+      return { key: own(key), value: { ...value, ...walk } };
+    });
 
 test('[B60] the verdict leads with what, by when and about how much, offline, then hours left and the plan', async ({
   walker,
@@ -151,4 +162,21 @@ test('[B66] work noticed on a walk is entered from there, with its part, and lea
   // An address that leads elsewhere is not followed.
   await page.goto(`/machine/demo/mini/work?from=https://example.org/`);
   await expect(walker.link(common.back)).toHaveAttribute('href', '/machine/demo/mini');
+});
+
+test('[B67] once the phone holds ten histories of a kind, hours left are learnt from them and it says so', async ({
+  walker,
+}) => {
+  const { page } = walker;
+  const records = Array.from({ length: 5 }, (_, n) => fleetMachine(n)).flat();
+  const file = JSON.stringify({ format: 'sagline-walk', version: 1, records });
+  await page.goto('/sheets');
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'fleet.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(file),
+  });
+  await expect(page.getByText(/\d+ records?/).first()).toBeVisible();
+  await page.goto('/walk/mini-3-last/verdict');
+  await expect(page.getByText(ahead.learnt)).toBeVisible();
 });

@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { isPlanned } from '../../src/core/outlook.ts';
+import { assemble } from '../../src/core/assemble.ts';
+import { learn, lessonOf } from '../../src/core/fleet.ts';
+import { historiesOf } from '../../src/core/history.ts';
+import { historyInput, isPlanned } from '../../src/core/outlook.ts';
+import { assert } from '../../src/core/result.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
-import { change, demoMap, mini, outlookAt, plannedOf, steel, type Records } from './ahead-made.ts';
+import { change, demoMap, mini, outlookAt, plannedOf, shelfWith, steel, type Records } from './ahead-made.ts';
 
 const prices = 'price/starting-rubber-mini';
 
@@ -157,5 +161,45 @@ describe('[N7] what the person fixes', () => {
     const dearer = withPrices(lists((lines) => lines.map((line) => ({ ...line, minor: line.minor + 1 }))));
     const after = plannedOf(outlookAt(dearer, mini, { earlier: before.chosen }));
     expect(after.chosen).toEqual(before.chosen);
+  });
+});
+
+describe('[N6] the own fleet', () => {
+  /** The demo's small machine so many times over, each with its own name. */
+  function fleet(count: number): Records {
+    const records: Records = new Map();
+    for (let n = 0; n < count; n += 1)
+      for (const [key, value] of demoMap()) {
+        if (key.includes('steel')) continue;
+        const own = (text: string): string => text.replace('demo/', '').replace('mini', `mini-${n}`);
+        const walk = 'machine' in value ? { machine: own(String(value.machine)) } : {};
+        records.set(own(key), { ...value, ...walk });
+      }
+    return records;
+  }
+  const taught = (count: number) => {
+    const records = fleet(count);
+    const shelf = shelfWith(records);
+    return learn(
+      Array.from({ length: count }, (_, n) => {
+        const walk = `walk/mini-${n}-last`;
+        const made = assemble(shelf, builtIn, walk);
+        assert(made.ok, 'a walk');
+        const { parts } = historiesOf(historyInput(shelf, builtIn, walk, made.value));
+        return lessonOf({ parts }, builtIn.life.kappa.value);
+      }),
+    );
+  };
+
+  test('[O15] is used from ten histories of a kind on, and said so; alike machines narrow the interval', () => {
+    expect(taught(4).rates.size).toBe(0);
+    const learnt = taught(5);
+    expect([...learnt.counts]).toEqual([['rubber-excavator', 10]]);
+    const [book, own] = [{}, { learnt }].map(
+      (options) => outlookAt(fleet(1), 'walk/mini-0-last' as typeof mini, options).hours.parts[0],
+    );
+    expect([book?.history.isLearnt, own?.history.isLearnt]).toEqual([false, true]);
+    const width = (part: typeof book): number => (part?.left?.high ?? 0) - (part?.left?.low ?? 0);
+    expect(width(own)).toBeLessThan(width(book));
   });
 });
