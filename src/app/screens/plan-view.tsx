@@ -63,6 +63,7 @@ function Planned({ plan, ...rest }: PlanProps & { readonly plan: JobPlan }) {
           <li>{savesText(plan, plan.eachWhenDueMinor, words.eachWhenDue)}</li>
         </ul>
       )}
+      {visits.length > 0 && <p class={styles.quiet}>{words.reckoned}</p>}
       {plan.kept && <p class={styles.quiet}>{words.kept}</p>}
       {!plan.exact && (
         <p class={styles.quiet}>{words.notExact(format.money(plan.boundMinor, plan.currency))}</p>

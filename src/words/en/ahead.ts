@@ -75,6 +75,8 @@ export const ahead = {
   saves: (money: string, hours: string, other: string): string =>
     `Saves about ${money} over ${hours} against doing ${other}.`,
   savesNothing: (other: string): string => `Costs the same as doing ${other}.`,
+  reckoned:
+    'Reckoned for each plan: parts, labour and standing still at each visit; what is set up, once a visit; the chance that a part fails before its visit, times what that costs; less what new parts have left at the end.',
   everythingNow: 'everything now',
   eachWhenDue: 'each when it is due',
   kept: 'The plan of the last walk is kept: changing it would save 1 % or less.',

@@ -7,7 +7,7 @@ export const costs = {
   line: 'What parts and work cost, by which the job plan reckons',
   prices: 'Price lists',
   rates: 'Rates',
-  none: 'None on this phone.',
+  soft: 'estimates',
   readingTitle: 'Prices',
   editTitle: 'Edit the prices',
   ratesEditTitle: 'Edit the rates',
