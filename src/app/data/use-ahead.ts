@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { isPlanned, type Outlook } from '../../core/outlook.ts';
+import type { Outlook } from '../../core/outlook.ts';
 import type { AheadScreens } from '../ahead-screens.ts';
 import { store } from './phone.ts';
 import type { WalkModel } from './walk-model.ts';
@@ -34,7 +34,10 @@ export function useAhead(model: WalkModel): Ahead | 'failed' | undefined {
     const work = async (): Promise<void> => {
       const { aheadScreens } = await import('../ahead-screens.ts');
       const plan = shown.current;
-      const loaded = await aheadScreens.loadOutlook(model, plan && isPlanned(plan) ? plan.chosen : undefined);
+      const loaded = await aheadScreens.loadOutlook(
+        model,
+        plan && 'chosen' in plan ? plan.chosen : undefined,
+      );
       if (!current) return;
       if (loaded.ok) shown.current = loaded.value.plan;
       const value = loaded.ok ? { outlook: loaded.value, screens: aheadScreens } : ('failed' as const);

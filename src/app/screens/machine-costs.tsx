@@ -1,5 +1,5 @@
 import { round6 } from '../../core/quantity.ts';
-import { costs as words } from '../../words/en/costs.ts';
+import { machineCosts as words } from '../../words/en/machine-costs.ts';
 import type { Book } from '../data/books.ts';
 import { parseWeek } from '../data/machine-form.ts';
 import { bookOptions } from '../data/sheet-choice.ts';

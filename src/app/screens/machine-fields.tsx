@@ -1,7 +1,7 @@
 import type { RecordKey } from '../../core/keys.ts';
 import type { Shape } from '../../core/machine.ts';
 import { machineKindWords, trackKindWords } from '../../words/en/choices.ts';
-import { costs } from '../../words/en/costs.ts';
+import { machineCosts as costs } from '../../words/en/machine-costs.ts';
 import { machineForm, machineHints } from '../../words/en/machine.ts';
 import type { Book } from '../data/books.ts';
 import type { MachineFaults, MachineField, MachineTexts } from '../data/machine-form.ts';

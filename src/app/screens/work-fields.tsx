@@ -3,7 +3,7 @@ import { round6, type LengthUnit } from '../../core/quantity.ts';
 import { parseHours, parseLength } from '../../core/typed.ts';
 import { unitNames, workKindWords } from '../../words/en/choices.ts';
 import { componentNames, sideNames } from '../../words/en/items.ts';
-import { costs, workReasonWords } from '../../words/en/costs.ts';
+import { machineCosts as costs, workReasonWords } from '../../words/en/machine-costs.ts';
 import { workForm as words } from '../../words/en/machine.ts';
 import { useBooks } from '../data/books.ts';
 import { formatter } from '../data/format.ts';

@@ -1,5 +1,4 @@
 import type { RateName } from '../../core/costs.ts';
-import type { WorkReason } from '../../core/walk.ts';
 
 /** Price lists and rates. */
 export const costs = {
@@ -34,15 +33,6 @@ export const costs = {
   forMachine: 'Use it on a machine: open the machine, edit it, and choose it there.',
   own: 'Own prices for this machine',
   ownMade: 'Copied for this machine. Put in what you pay.',
-  machineTitle: 'What its jobs cost',
-  machinePrices: 'Price list',
-  machineRates: 'Rates',
-  fitting: 'The starting ones of its class (estimates)',
-  hoursPerWeek: 'Engine hours in a usual week',
-  hoursPerWeekHint: 'With it hours left become a date. Else the walks tell, from three weeks apart on.',
-  why: 'Why the old part came off',
-  oldMeter: 'Last reading of the old hour meter',
-  oldMeterHint: 'Without it the hours before and after cannot be joined.',
 } as const;
 
 export const rateWords: Readonly<Record<RateName, string>> = {
@@ -52,10 +42,4 @@ export const rateWords: Readonly<Record<RateName, string>> = {
   trackOffSide: 'Taking the track of one side off and putting it on',
   downtimePerHour: 'Machine standing still, an hour',
   breakdown: 'A stop that nobody planned: recovery, express parts',
-};
-
-export const workReasonWords: Readonly<Record<WorkReason, { readonly label: string }>> = {
-  worn: { label: 'worn out' },
-  damaged: { label: 'damaged before that' },
-  other: { label: 'another reason' },
 };
