@@ -41,6 +41,9 @@ test('[B14] a new version waits, and the open page keeps its own files when anot
     (await navigator.serviceWorker.ready).waiting?.postMessage({ type: 'SKIP_WAITING' }),
   );
   await expect.poll(() => isWaiting(other)).toBe(false);
+  // The new worker is no longer waiting before it answers: until then a reload may still get the old page.
+  const active = () => other.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
+  await expect.poll(active).toBe('activated');
   await origin.stop();
   await other.reload();
   await expect(other.locator('#app > *').first()).toBeVisible();
