@@ -2,6 +2,7 @@ import { expect } from '@playwright/test';
 import { test } from './fixtures.ts';
 import { killAgainAndAgain, tallyLine } from './walk-killed.ts';
 
+// Named so that it begins first: it takes longest, and the other tests run beside it.
 test('[B36] the browser killed twenty times in a walk loses nothing that was shown as saved', async ({
   browserName,
   origin,
