@@ -1,3 +1,4 @@
+import { bandReaches, fitLine, lineReaches } from '../../core/trend.ts';
 import { momentsOf } from '../../core/wear-filter.ts';
 import type { PartHours } from '../../core/hours-left.ts';
 import type { Outlook } from '../../core/outlook.ts';
@@ -5,6 +6,7 @@ import { toMm } from '../../core/quantity.ts';
 import { ahead as words } from '../../words/en/ahead.ts';
 import { doubtWords } from '../../words/en/history.ts';
 import { makeDates } from '../../words/dates.ts';
+import { aboutHours } from '../data/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 import { sizeText } from '../data/tool.ts';
@@ -28,6 +30,7 @@ export function HoursBasis({ part, outlook }: BasisProps) {
       <Readings part={part} outlook={outlook} />
       <Sheet part={part} />
       <Pace part={part} outlook={outlook} />
+      <StraightLine part={part} outlook={outlook} />
     </>
   );
 }
@@ -69,6 +72,29 @@ function Sheet({ part: { history } }: { part: PartHours }) {
       <SourceLine source={hundred.source} />
       <p class={styles.quiet}>{words.basisWorn}</p>
     </div>
+  );
+}
+
+/** What the readings since the part was fitted say by themselves: neither prior nor scatter, a check on the rest. */
+function StraightLine({ part, outlook }: BasisProps) {
+  const format = formatter.value;
+  const { events } = part.history;
+  const from = events.map(({ kind }) => kind).lastIndexOf('stepped') + 1;
+  const points = events
+    .slice(from)
+    .flatMap((event) => (event.kind === 'read' ? [{ x: event.hours, y: event.percent }] : []));
+  const line = points.length < 3 ? undefined : fitLine(points);
+  const at = line && line.slope > 0 ? lineReaches(line, 100) : undefined;
+  const now = outlook.hours.now ?? 0;
+  if (!line || at === undefined || at <= now) return null;
+  const left = (hours: number): string => aboutHours(Math.max(0, hours - now), format);
+  const band = bandReaches(line, 100, 0.95);
+  return (
+    <p class={styles.quiet}>
+      {band?.high === undefined
+        ? words.basisLine(left(at))
+        : words.basisLineBand(left(at), left(band.low), left(band.high))}
+    </p>
   );
 }
 

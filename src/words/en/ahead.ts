@@ -54,6 +54,10 @@ export const ahead = {
   basisPace: (percent: string): string => `Its own pace so far: ${percent} in 100 h`,
   basisModel:
     'Wear goes on at its pace with some scatter; the hours left are those until it first reaches 100 %, over all paces that the readings and the life figure allow.',
+  basisLine: (hours: string): string =>
+    `For comparison: a straight line through its own readings alone reaches 100 % in ${hours}.`,
+  basisLineBand: (hours: string, low: string, high: string): string =>
+    `For comparison: a straight line through its own readings alone reaches 100 % in ${hours}; 95 of 100 further readings would do so between ${low} and ${high}.`,
   basisScatter: 'Scatter of wear',
   basisReading: 'Error of placing the tool',
   fittedUnknown: 'When it was fitted is not known, so the first reading says nothing of the pace.',
