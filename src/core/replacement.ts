@@ -50,10 +50,10 @@ export function bestReplacementAge(policy: AgeReplacement): ReplacementAge | und
   const { ages, lived } = livedBy(policy.survival, end);
   const cost = (age: number, panel: number): number =>
     costPerHour(policy, age, (lived[panel] ?? 0) + integral(policy.survival, ages[panel] ?? 0, age));
-  const costs = ages.map((age, i) => (i === 0 ? Infinity : cost(age, i)));
+  // At 0 hours it is infinite: the best is never the first.
+  const costs = ages.map(cost);
   const best = costs.indexOf(Math.min(...costs));
-  const split = ages[best] ?? end;
-  const near = (age: number): number => cost(age, age < split ? best - 1 : best);
+  const near = (age: number): number => cost(age, best - 1);
   const hours = lowest(near, ages[best - 1] ?? 0, ages[best + 1] ?? end);
   const runToFailure = policy.failure / (lived[panels] ?? 0);
   const least = near(hours);

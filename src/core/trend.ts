@@ -113,7 +113,7 @@ export function bandReaches(line: Line, y: number, probability: number): Reached
   const half = line.slope * off;
   // half² − lead·rest without its differences, which rounding would turn below 0 where the points lie on a line.
   const discriminant = growing * off ** 2 + lead * least;
-  if (!(discriminant >= 0)) return undefined;
+  if (!(discriminant >= 0 && discriminant < Infinity)) return undefined;
   // One root by the sum, the other by the product, so that neither is a difference of near equals.
   const large = half + (half < 0 ? -1 : 1) * Math.sqrt(discriminant);
   const small = large === 0 ? 0 : rest / large;

@@ -84,6 +84,7 @@ describe('[N7] the age at which to renew', () => {
     const best = bestReplacementAge({ survival: (hours) => (hours < 700 ? 1 : 0), planned: 1, failure: 5 });
     expectNear(best?.hours, 700, 1e-6);
     expectNear(best?.costPerHour, 1 / 700, 1e-6);
+    expectNear(best?.runToFailure, 5 / 700, 1e-9);
   });
 
   test.each([
@@ -118,6 +119,7 @@ describe('[N7] the age at which to renew', () => {
 
   test('[E108] a survival that is no share is a bug', () => {
     expect(() => bestReplacementAge({ survival: () => 1.5, planned: 1, failure: 5 })).toThrow('a share');
+    expect(() => bestReplacementAge({ survival: () => -0.1, planned: 1, failure: 5 })).toThrow('a share');
     expect(() => bestReplacementAge({ survival: () => Number.NaN, planned: 1, failure: 5 })).toThrow(
       'a share',
     );

@@ -151,6 +151,10 @@ describe('[N6] the band of prediction', () => {
     const line = lineOf(at([0, 10], [100, 14], [200, 11], [300, 16]));
     expect(bandReaches(line, -100, 0.95)).toBeUndefined();
     expect(bandReaches(line, 14, 0.95)).toBeUndefined();
+    // Just inside the band at the middle, whose edges do have that value somewhere.
+    const edge = predictionInterval(line, 150, 0.95)?.high ?? Number.NaN;
+    expect(bandReaches(line, edge - 1e-3, 0.95)).toBeUndefined();
+    expect(bandReaches(line, edge + 1e-3, 0.95)).toMatchObject({ high: undefined });
   });
 
   test('[E72] of parts that shrink is reached the same way', () => {
@@ -176,6 +180,7 @@ describe('[N6] the band of prediction', () => {
     const line = lineOf(at([0, 0], [100, 2], [200, 5]));
     expect(predictionInterval(line, Number.NaN, 0.9)).toBeUndefined();
     expect(bandReaches(line, Number.NaN, 0.9)).toBeUndefined();
+    expect(bandReaches(line, 1e200, 0.9)).toBeUndefined();
     expect(lineReaches(line, Number.NaN)).toBeUndefined();
   });
 });
