@@ -9,10 +9,11 @@ import { isSoft, sourceSchema, type Source } from './source.ts';
 /** An amount in minor units of the currency of its list; nothing that is paid for a track comes near the most. */
 const minor = z.int().check(z.gte(0), z.lte(1e12));
 export const mostLabourHours = 1000;
+export const mostNameLength = 160;
 
 const book = {
   v: z.literal(1),
-  name: text(160),
+  name: text(mostNameLength),
   about: z.optional(text(2000)),
   currency: currencySchema,
   origin: z.optional(z.looseObject({ key: text(120), version: text(60) })),

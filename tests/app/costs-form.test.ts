@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PriceList, Rates } from '../../src/core/costs.ts';
+import { priceListSchema, type PriceList, type Rates } from '../../src/core/costs.ts';
 import { jobKinds } from '../../src/core/job-kinds.ts';
 import { assert } from '../../src/core/result.ts';
 import { kindsIn, pricesForm, pricesOf, ratesForm, ratesOf } from '../../src/app/data/costs-form.ts';
@@ -58,6 +58,14 @@ describe('the form of a price list', () => {
     expect(ratesOf({ ...ratesForm(rates, undefined), amounts: {} }, rates)).toMatchObject({ ok: false });
   });
 
+  test('[PF6] what no file could hold is not saved', () => {
+    const hours = { ...form.hours, 'renew-track': '1001' };
+    expect(pricesOf({ ...form, hours }, list)).toEqual({ ok: false, error: ['hours/renew-track'] });
+    expect(pricesOf({ ...form, name: 'n'.repeat(161) }, list)).toEqual({ ok: false, error: ['name'] });
+    const fine = made({ hours: { ...form.hours, 'renew-track': '1000' }, name: 'n'.repeat(160) });
+    expect(priceListSchema.safeParse(fine).success).toBe(true);
+  });
+
   test('[PF5] a kind of job that the list has no price for can be given one, and left without', () => {
     const missing = jobKinds.find((kind) => !list.lines.some(({ job }) => job === kind));
     assert(missing, 'a kind that rubber has no use for');
@@ -72,6 +80,12 @@ describe('the form of a price list', () => {
       labourHours: 0.5,
       source: { mark: 'entered', text: '' },
     });
+    // Emptied, a job has no price any more; half emptied, it is asked about.
+    const without = made({
+      amounts: { ...form.amounts, 'renew-track': ' ' },
+      hours: { ...form.hours, 'renew-track': '' },
+    });
+    expect(without.lines.some(({ job }) => job === 'renew-track')).toBe(false);
     expect(pricesOf({ ...form, amounts: { ...form.amounts, [missing]: '10' } }, list)).toEqual({
       ok: false,
       error: [`hours/${missing}`],

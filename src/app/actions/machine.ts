@@ -14,14 +14,17 @@ export const machineDraftKey = (key: RecordKey<'machine'> | undefined): string =
 export const saveMachine = (key: RecordKey<'machine'>, machine: Machine, draftKey: string): Promise<Saved> =>
   save([put(key, machine)], [draftKey]);
 
-/** Removes a machine that has no walks, with the work noted on it; answers how to bring it back. */
+/** Removes a machine that has no walks, with its work and holds; answers how to bring it back. */
 export async function removeMachine(
   key: RecordKey<'machine'>,
 ): Promise<Result<() => Promise<Saved>, StorageError | NotEditable>> {
   const parts = parseKey(key);
   const owner = parts?.kind === 'machine' ? parts.id : undefined;
-  const prefix = owner && prefixOf('work', { owner, demo: isDemo(key) });
-  const work = prefix === undefined ? undefined : await store.list({ prefix });
-  if (work?.ok === false) return work;
-  return removeWithUndo([key, ...(work?.value ?? []).map((row) => row.key)]);
+  const keys: RecordKey[] = [key];
+  for (const kind of ['work', 'hold'] as const) {
+    const rows = owner && (await store.list({ prefix: prefixOf(kind, { owner, demo: isDemo(key) }) }));
+    if (rows?.ok === false) return rows;
+    keys.push(...(rows?.value ?? []).map((row) => row.key));
+  }
+  return removeWithUndo(keys);
 }

@@ -1,9 +1,17 @@
-import { rateNames, type PriceLine, type PriceList, type Rates, type RateName } from '../../core/costs.ts';
+import {
+  mostLabourHours,
+  mostNameLength,
+  rateNames,
+  type PriceLine,
+  type PriceList,
+  type Rates,
+  type RateName,
+} from '../../core/costs.ts';
 import { minorDigits } from '../../core/currency.ts';
 import { jobKinds } from '../../core/job-kinds.ts';
 import { round6 } from '../../core/quantity.ts';
 import { err, ok, type Result } from '../../core/result.ts';
-import { parseHours, parseMoney } from '../../core/typed.ts';
+import { parseHours, parseMoney, type Typed } from '../../core/typed.ts';
 import { formatter } from './format.ts';
 
 /** A price list or rates as typed: amounts and hours by the job or rate that they are for. */
@@ -44,8 +52,14 @@ export const kindsIn = ({ lines }: PriceList): readonly string[] => {
 
 const entered = { mark: 'entered', text: '' } as const;
 
+/** Hours of labour for one job, no more than a list may hold. */
+export function parseLabour(text: string): Typed<number> {
+  const read = parseHours(text);
+  return read.ok && read.value > mostLabourHours ? err({ kind: 'too-large' }) : read;
+}
+
 const headFaults = ({ name, currency }: CostsForm): CostsFaults => [
-  ...(name.trim() === '' ? ['name'] : []),
+  ...(name.trim() === '' || name.trim().length > mostNameLength ? ['name'] : []),
   ...(/^[A-Z]{3}$/.test(currency) ? [] : ['currency']),
 ];
 
@@ -56,8 +70,9 @@ export function pricesOf(form: CostsForm, before: PriceList): Result<PriceList, 
   const lines = kindsIn(before).flatMap((job): readonly PriceLine[] => {
     const line = before.lines.find((each) => each.job === job);
     const [amount = '', time = ''] = [form.amounts[job], form.hours[job]];
-    if (!line && amount.trim() === '' && time.trim() === '') return [];
-    const [minor, hours] = [parseMoney(amount, digits), parseHours(time)];
+    // A job without a price is open: neither is kept where both were emptied.
+    if (amount.trim() === '' && time.trim() === '') return [];
+    const [minor, hours] = [parseMoney(amount, digits), parseLabour(time)];
     if (!minor.ok) faults.push(job);
     if (!hours.ok) faults.push(`hours/${job}`);
     if (!minor.ok || !hours.ok) return [];

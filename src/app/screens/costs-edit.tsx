@@ -5,7 +5,7 @@ import { minorDigits } from '../../core/currency.ts';
 import { isJobKind, jobTraits } from '../../core/job-kinds.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import { round6 } from '../../core/quantity.ts';
-import { parseHours, parseMoney } from '../../core/typed.ts';
+import { parseMoney } from '../../core/typed.ts';
 import { jobWords } from '../../words/en/ahead.ts';
 import { common } from '../../words/en/common.ts';
 import { costs as words, rateWords } from '../../words/en/costs.ts';
@@ -15,6 +15,7 @@ import { dropDraft } from '../actions/saved.ts';
 import type { Book } from '../data/books.ts';
 import {
   kindsIn,
+  parseLabour,
   pricesForm,
   pricesOf,
   ratesForm,
@@ -153,7 +154,7 @@ function Lines({ list, form, faults, setForm }: PartProps & { list: PriceList })
             label={words.labour}
             text={form.hours[job] ?? ''}
             asked={faults.includes(`hours/${job}`)}
-            parse={parseHours}
+            parse={parseLabour}
             spell={(hours) => String(round6(hours))}
             onInput={(text) => setForm({ ...form, hours: { ...form.hours, [job]: text } })}
           />

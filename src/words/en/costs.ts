@@ -19,7 +19,7 @@ export const costs = {
   save: 'Save',
   saved: 'Saved on this phone',
   name: 'Name',
-  nameMissing: 'Give it a name, so that you find it again.',
+  nameMissing: 'Give it a name of up to 160 characters, so that you find it again.',
   currencyName: 'Currency',
   currency: 'Currency, three letters',
   currencyHint: 'As ISO 4217 has it: EUR, USD, GBP. Amounts of two currencies are never added.',

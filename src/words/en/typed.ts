@@ -5,9 +5,9 @@ export const typedErrorLines = {
   empty: 'Type a number first.',
   letters: 'This is not a number. Use digits and one comma or point.',
   negative: 'This is below nothing. Is the minus meant?',
-  fraction: 'This cannot be read as a part of an inch here. Check the fraction, or change the unit.',
+  fraction: 'There is a part here that this cannot have. Check the fraction or the decimals, or the unit.',
   'too-long': 'This is too long for a number.',
-  'too-large': 'This is larger than any machine. Check the unit and the point.',
+  'too-large': 'This is larger than it can be. Check the unit and the point.',
 } as const;
 
 export const wholeNumber = 'Count whole ones: no comma, point or fraction.';
