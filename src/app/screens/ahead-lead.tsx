@@ -70,10 +70,12 @@ function next(props: AheadProps): string | undefined {
 /** The answer in one sentence: what, by when, about how much. */
 export function AheadLead(props: AheadProps) {
   const then = next(props);
+  const open = props.outlook.hours.parts.filter((part) => part.open.length > 0).length;
   return (
     <section class={styles.lead} aria-label={words.plan}>
       <p class={styles.answer}>{answer(props)}</p>
       {then !== undefined && <p>{then}</p>}
+      {open > 0 && <p>{words.someOpen(open)}</p>}
       <p class={styles.quiet}>{words.allEstimate}</p>
     </section>
   );

@@ -169,7 +169,9 @@ function Holds({ job, visit, model, isHeld }: HoldProps) {
     const answer = await saved;
     if (!answer.ok) tell(notSavedLine(answer.error));
   };
-  const at = (hours: number) => () => void done(setHold(machine, job, { v: 1, from: hours, to: hours }));
+  // Half an hour either way: a meter is read to tenths, and a sum of them is not exact.
+  const at = (hours: number) => () =>
+    void done(setHold(machine, job, { v: 1, from: Math.max(0, hours - 0.5), to: hours + 0.5 }));
   return (
     <div class={styles.holds}>
       {visit && meter !== undefined && visit.inHours > 0 && (

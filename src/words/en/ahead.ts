@@ -6,9 +6,13 @@ export const ahead = {
   now: (what: string, money: string): string => `Now: ${what}, about ${money}.`,
   by: (when: string, what: string, money: string): string => `By ${when}: ${what}, about ${money}.`,
   thenBy: (when: string, what: string, money: string): string => `Then by ${when}: ${what}, about ${money}.`,
-  nothing: (hours: string): string => `Nothing has to be renewed within ${hours}.`,
+  nothing: (hours: string): string => `Nothing that was measured has to be renewed within ${hours}.`,
   nothingFirst: (hours: string, part: string, left: string): string =>
-    `Nothing has to be renewed within ${hours}; the first to wear out is ${part}, ${left}.`,
+    `Nothing that was measured has to be renewed within ${hours}; the first to wear out is ${part}, ${left}.`,
+  someOpen: (count: number): string =>
+    count === 1
+      ? 'One measured part is not in this: its hours left are open, see below.'
+      : `${count} measured parts are not in this: their hours left are open, see below.`,
   noFigures: 'Hours left are open: nothing measured on this walk has a figure yet.',
   costsOpen: (why: string): string => `What it costs is open: ${why}`,
   allEstimate: 'Money and hours are estimates; what they come from stands beside each.',
