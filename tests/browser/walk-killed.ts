@@ -205,7 +205,7 @@ export async function killAgainAndAgain(
       (error: unknown) => (error instanceof Error ? error : new Error(String(error))),
     );
     const early = await Promise.race([walking, sleep(pace * (200 + random() * 1800))]);
-    if (early !== undefined) throw early;
+    if (early !== undefined && !isForgotten(early)) throw early;
     killedAt = Date.now();
     await killProfile(profile);
     await Promise.all([closed, walking]);
@@ -214,6 +214,9 @@ export async function killAgainAndAgain(
   await rm(profile, { recursive: true, force: true });
   return tally;
 }
+
+/** After thousands of answers the driver may let one go that it still tells of: nothing that the page did. */
+const isForgotten = ({ message }: Error): boolean => message.includes('was not bound in the connection');
 
 async function firstVisit(walker: Walker, origin: Origin): Promise<string> {
   await walker.page.goto(origin.url);
