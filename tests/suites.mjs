@@ -11,7 +11,7 @@ import { root } from '../src/app/install.mjs';
 const results = join(root, 'build/tests');
 
 /** No suite may hang the run. */
-const usualLimitMs = 12 * 60_000;
+const usualLimitMs = 20 * 60_000;
 
 /**
  * A check without tests of its own: it counts as one. With `show` its output is printed when it passes, too.
