@@ -26,6 +26,8 @@ test('[B14] a new version waits, and the open page keeps its own files when anot
 }) => {
   await page.goto('/');
   await keptOffline(page);
+  // A page tells its build once the app has started.
+  await expect.poll(() => buildOf(page)).toBeDefined();
   const own = await buildOf(page);
   const [ownScript] = await scriptsOf(page);
   await page.evaluate(() => Object.assign(globalThis, { untouched: true }));
@@ -35,7 +37,7 @@ test('[B14] a new version waits, and the open page keeps its own files when anot
   await expect.poll(() => isWaiting(page)).toBe(true);
   const other = await context.newPage();
   await other.goto('/settings');
-  expect(await buildOf(other)).toBe(own);
+  await expect.poll(() => buildOf(other)).toBe(own);
 
   await other.evaluate(async () =>
     (await navigator.serviceWorker.ready).waiting?.postMessage({ type: 'SKIP_WAITING' }),
@@ -47,7 +49,7 @@ test('[B14] a new version waits, and the open page keeps its own files when anot
   await origin.stop();
   await other.reload();
   await expect(other.locator('#app > *').first()).toBeVisible();
-  expect(await buildOf(other)).not.toBe(own);
+  await expect.poll(() => buildOf(other)).toMatch(/next/);
 
   expect(await page.evaluate(() => 'untouched' in globalThis)).toBe(true);
   const status = await page.evaluate(async (url) => (await fetch(url)).status, ownScript ?? '');
