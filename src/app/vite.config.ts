@@ -9,7 +9,7 @@ import { manifest } from './manifest.ts';
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 const core =
-  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events forecast-band replacement root running-hours special trend wear-filter weibull'.split(
+  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events days engine-hours forecast-band replacement root running-hours special trend wear-filter weibull'.split(
     ' ',
   );
 const screens =

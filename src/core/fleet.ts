@@ -18,27 +18,44 @@ function scaled(logs: Float64Array): Float64Array {
   return logs.map((each) => Math.exp(each - most));
 }
 
-/**
- * The prior of the rate that makes the readings of all these parts likeliest together: empirical Bayes with the
- * marginal likelihood of each history over the fixed grid of rates (see `rateLikelihood`). Undefined for fewer than
- * `enoughHistories`. A part that was changed because it was worn counts by its readings like any other.
- */
-export function learnPrior(histories: readonly Float64Array[]): RatePrior | undefined {
-  if (histories.length < enoughHistories) return undefined;
+/** What is tried as middle and spread of the paces of a kind of part, and how likely it makes all histories. */
+interface Tried extends RatePrior {
+  readonly log: number;
+}
+
+function triedOn(histories: readonly Float64Array[]): readonly Tried[] {
   const likelihoods = histories.map(scaled);
-  let best: RatePrior | undefined;
-  let most = -Infinity;
-  const count = (logRates.length - 1) * halfSteps + 1;
   const [first = 0, second = 0] = logRates;
-  for (let at = 0; at < count; at += 1) {
-    const centre = first + (at * (second - first)) / halfSteps;
-    for (const spread of spreads) {
-      const together = togetherOf(likelihoods, { centre, spread });
-      // A hair's difference between engines must not change the choice.
-      if (together > most + 1e-9) [best, most] = [{ centre, spread }, together];
-    }
-  }
-  return best;
+  const count = (logRates.length - 1) * halfSteps + 1;
+  return Array.from({ length: count }, (_, at) => first + (at * (second - first)) / halfSteps).flatMap(
+    (centre) =>
+      spreads.map((spread) => ({ centre, spread, log: togetherOf(likelihoods, { centre, spread }) })),
+  );
+}
+
+/**
+ * The prior of the rate that histories teach: empirical Bayes with the marginal likelihood of each over the fixed grid
+ * of rates (see `rateLikelihood`). How little a few histories say of middle and spread is part of the spread: the
+ * likeliest pair alone would be too sure of itself. Undefined for fewer than `enoughHistories`. A part that was changed
+ * because it was worn counts by its readings like any other.
+ * @param count how many histories there are, where some stand for several
+ */
+export function learnPrior(
+  histories: readonly Float64Array[],
+  count = histories.length,
+): RatePrior | undefined {
+  if (count < enoughHistories) return undefined;
+  const tried = triedOn(histories);
+  const most = tried.reduce((best, { log }) => Math.max(best, log), -Infinity);
+  const weights = tried.map(({ log }) => Math.exp(log - most));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  const meanOf = (value: (each: Tried) => number): number =>
+    tried.reduce((total, each, at) => total + (weights[at] ?? 0) * value(each), 0) / sum;
+  const centre = meanOf((each) => each.centre);
+  const spread = meanOf(
+    (each) => each.spread * each.spread + (each.centre - centre) * (each.centre - centre),
+  );
+  return { centre, spread: Math.sqrt(spread) };
 }
 
 function togetherOf(likelihoods: readonly Float64Array[], prior: RatePrior): number {
@@ -53,12 +70,14 @@ function togetherOf(likelihoods: readonly Float64Array[], prior: RatePrior): num
   return together;
 }
 
-/** The readings of one part as the fleet learns from them; plain numbers, to be kept. */
+/** The readings of the like parts of one machine as the fleet learns from them; plain numbers, to be kept. */
 export interface Pace {
   /** Id of the life figure that the fleet's own stands in for. */
   readonly figure: string;
-  /** How likely each rate of the fixed grid makes the readings, as logarithms up to a constant. */
+  /** How likely each rate of the fixed grid makes the readings of one such part in the mean, as logarithms up to a constant. */
   readonly logs: readonly number[];
+  /** So many parts. */
+  readonly histories: number;
 }
 
 /** What one machine teaches. */
@@ -82,16 +101,31 @@ export interface Learnt {
 const tellsPace = (events: readonly WearEvent[]): boolean =>
   events.filter(({ kind }) => kind === 'read').length >= (events[0]?.kind === 'fitted' ? 1 : 2);
 
-/** The lesson of one machine; parts about which something is open teach nothing. */
+/** The likelihoods of several parts as that of one, which is no surer than each of them. */
+const asOne = (parts: readonly Float64Array[]): readonly number[] =>
+  [...logRates.keys()].map((g) =>
+    round6(parts.reduce((sum, each) => sum + (each[g] ?? 0), 0) / parts.length),
+  );
+
+/**
+ * The lesson of one machine; parts about which something is open teach nothing. Like parts that ran together are one
+ * history: they share ground, driver and sheet, and say nothing of how machines differ.
+ */
 export function lessonOf({ parts }: Pick<Histories, 'parts'>, kappa: number): Lesson {
   const sure = parts.filter(({ faults }) => faults.length === 0);
+  const together = new Map<string, Float64Array[]>();
+  for (const { figure, events, earlier } of sure) {
+    // Those that are there now together, then those before.
+    [events, ...[...earlier].reverse()].filter(tellsPace).forEach((each, generation) => {
+      addTo(together, `${generation} ${figure?.id ?? ''}`, rateLikelihood(each, kappa));
+    });
+  }
   return {
-    paces: sure.flatMap(({ figure, events, earlier }) =>
-      [...earlier, events].filter(tellsPace).map((each) => ({
-        figure: figure?.id ?? '',
-        logs: [...rateLikelihood(each, kappa)].map(round6),
-      })),
-    ),
+    paces: [...together].map(([key, each]) => ({
+      figure: key.slice(key.indexOf(' ') + 1),
+      logs: asOne(each),
+      histories: each.length,
+    })),
     lives: sure.flatMap(({ item, lives }) => (item.id === 'lug-depth' ? lives : [])),
   };
 }
@@ -99,13 +133,20 @@ export function lessonOf({ parts }: Pick<Histories, 'parts'>, kappa: number): Le
 /** So many tracks have to be broken before their number says how often that happens. */
 const enoughBroken = 3;
 
+/** So few machines say too little of how machines differ. */
+const enoughMachines = 3;
+
 /** Puts the lessons of a fleet together. */
 export function learn(lessons: readonly Lesson[]): Learnt {
-  const byFigure = new Map<string, Float64Array[]>();
-  for (const { figure, logs } of lessons.flatMap(({ paces }) => paces))
-    addTo(byFigure, figure, Float64Array.from(logs));
-  const rates = [...byFigure].flatMap(([figure, histories]) => {
-    const prior = learnPrior(histories);
+  const byFigure = new Map<string, Pace[]>();
+  for (const pace of lessons.flatMap(({ paces }) => paces)) addTo(byFigure, pace.figure, pace);
+  const counts = new Map(
+    [...byFigure].map(([figure, paces]) => [figure, paces.reduce((sum, each) => sum + each.histories, 0)]),
+  );
+  const rates = [...byFigure].flatMap(([figure, paces]) => {
+    const machines = lessons.filter((lesson) => lesson.paces.some((each) => each.figure === figure));
+    const logs = paces.map((each) => Float64Array.from(each.logs));
+    const prior = machines.length < enoughMachines ? undefined : learnPrior(logs, counts.get(figure));
     return prior ? [[figure, prior] as const] : [];
   });
   const lives = lessons.flatMap((lesson) => lesson.lives);
@@ -113,9 +154,5 @@ export function learn(lessons: readonly Lesson[]): Learnt {
   const broken = hoursOf(true);
   const isEnough = lives.length >= enoughHistories && broken.length >= enoughBroken;
   const damage = isEnough ? fitWeibull(broken, hoursOf(false)) : undefined;
-  return {
-    rates: new Map(rates),
-    counts: new Map([...byFigure].map(([figure, histories]) => [figure, histories.length])),
-    ...(damage && { damage }),
-  };
+  return { rates: new Map(rates), counts, ...(damage && { damage }) };
 }

@@ -2,12 +2,13 @@ import type { Item } from './items.ts';
 import type { Place } from './keys.ts';
 import { priorOf, lifeFigureFor, type LifeFigure, type LifeTables } from './life.ts';
 import { limitsFor, type ItemLimits, type LimitSheet, type Load } from './limits.ts';
-import { eventsOf, loadOf, placeAt, squared, swapsOf, type Gathered } from './part-events.ts';
+import { dayOfWalk } from './days.ts';
+import { eventsOf, isMisplaced, loadOf, placeAt, squared, swapsOf, type Gathered } from './part-events.ts';
 import { addTo } from './lists.ts';
 import type { Machine } from './machine.ts';
 import { plausibility } from './plausible.ts';
-import type { HoursFault, RunningHours } from './running-hours.ts';
-import { runningHours } from './running-hours.ts';
+import type { HoursFault } from './engine-hours.ts';
+import { runningHours, type RunningHours } from './running-hours.ts';
 import { isSized, sizeOf, type ToolUncertainty } from './sizes.ts';
 import { slotsOf, type Slot } from './slots.ts';
 import { stateKey, type PlacedReading } from './states.ts';
@@ -46,7 +47,8 @@ export interface Point {
 }
 
 /** Why a part has no figure, or what about it needs an answer. */
-export type HistoryFault = HoursFault | 'no-reading' | 'no-life-figure' | 'improved' | 'life-zero';
+export type HistoryFault =
+  HoursFault | 'no-reading' | 'work-hours' | 'no-life-figure' | 'improved' | 'life-zero';
 
 /** How long a part was on the machine; `broke`: it was taken off because something other than wear ended it. */
 export interface PartLife {
@@ -99,7 +101,8 @@ export function historiesOf(input: HistoryInput): Histories {
     }
     return found;
   });
-  const gathered = { input, hours, sizes };
+  const days = new Map(input.walks.map(({ key, walk }) => [key, dayOfWalk(walk)]));
+  const gathered = { input, hours, days, sizes };
   const parts = slotsOf(input.machine)
     .filter(({ item }) => isMeasured(item))
     .flatMap((slot) => historyOf(slot, gathered) ?? []);
@@ -127,6 +130,7 @@ function historyOf(slot: Slot, gathered: Gathered): PartHistory | undefined {
   const faults: HistoryFault[] = [];
   if (hours.fault !== undefined) faults.push(hours.fault);
   else if (points.length === 0) faults.push('no-reading');
+  else if (isMisplaced(slot, gathered)) faults.push('work-hours');
   if (isLifeZero) faults.push('life-zero');
   else if (prior === undefined) faults.push('no-life-figure');
   if (droppedBy !== undefined) faults.push('improved');
@@ -154,7 +158,8 @@ function pointsOf(slot: Slot, limits: ItemLimits, gathered: Gathered): readonly 
   return input.walks.flatMap(({ key }, at): readonly Point[] => {
     const running = hours.ofWalks[at];
     if (running === undefined) return [];
-    const found = sizes[at]?.get(stateKey(placeAt(slot, running, swaps), slot.item.id));
+    const moment = { hours: running, day: gathered.days.get(key) };
+    const found = sizes[at]?.get(stateKey(placeAt(slot, moment, swaps), slot.item.id));
     if (!found) return [];
     const size = meanOf(slot.item, found, limits, load, input.tools);
     const worn = size && wear(limits, size, load);
@@ -191,15 +196,22 @@ function meanOf(
   return { mm: mm / spots.size, uMm: Math.sqrt(square) / spots.size };
 }
 
-/** The largest drop of wear from one reading to the next that the readings' own errors do not explain. */
+/**
+ * The largest drop of wear below the most that was read before, in percent, that the readings' own errors do not
+ * explain: several small ones are as telling as one large one.
+ */
 function dropOf(events: readonly WearEvent[]): number | undefined {
+  let highest: Exclude<WearEvent, { kind: 'stepped' }> | undefined;
   let worst: number | undefined;
-  events.forEach((event, at) => {
-    const before = events[at - 1];
-    if (event.kind !== 'read' || before === undefined || before.kind === 'stepped') return;
-    const drop = before.percent - event.percent;
-    const sure = 3 * Math.sqrt(squared(before.u) + squared(event.u));
-    if (drop > sure && drop > (worst ?? 0)) worst = drop;
-  });
+  for (const event of events) {
+    if (event.kind === 'stepped') {
+      highest = undefined;
+      continue;
+    }
+    const drop = (highest?.percent ?? -Infinity) - event.percent;
+    const sure = 3 * Math.sqrt(squared(highest?.u ?? 0) + squared(event.u));
+    if (event.kind === 'read' && drop > sure && drop > (worst ?? 0)) worst = drop;
+    if (drop < 0) highest = event;
+  }
   return worst;
 }

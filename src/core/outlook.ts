@@ -13,7 +13,7 @@ import type { LifeTables } from './life.ts';
 import { isRubber, type Side } from './machine.ts';
 import { choiceOf, type Choice } from './mend.ts';
 import type { ObservedAt } from './readings.ts';
-import { daysBetween } from './running-hours.ts';
+import { daysBetween } from './days.ts';
 import { score, type Scored } from './score.ts';
 import { compareBytewise } from './stamp.ts';
 import type { Walk, Work } from './walk.ts';

@@ -1,7 +1,6 @@
+import { dayOfWalk, dayOfWork, daysBetween } from './days.ts';
+import { engineHours, type HoursFault, type WorkHours } from './engine-hours.ts';
 import type { Walk, Work } from './walk.ts';
-
-/** What does not fit about the hours of a machine, or keeps them from being known. */
-export type HoursFault = 'no-hours' | 'meter-back' | 'old-meter-unknown';
 
 /** Hours that run on over changed meters; what a walk's are, and what those of work are. */
 export interface RunningHours {
@@ -11,94 +10,15 @@ export interface RunningHours {
   readonly travelShare?: number;
   /** In the order of the walks given; undefined where the walk has none. */
   readonly ofWalks: readonly (number | undefined)[];
-  readonly ofWork: (work: Work) => number | undefined;
+  /** Of the meter reading noted with work; undefined where it has none. */
+  readonly ofWork: (work: WorkHours) => number | undefined;
+  /** False for work noted at hours that the machine had not run on that day, or had run before. */
+  readonly fits: (work: WorkHours) => boolean;
+  /** True when a change of meters is on record. */
+  readonly isChanged: boolean;
   readonly fault?: HoursFault;
   /** The meter ran faster than the calendar. */
   readonly tooFast: boolean;
-}
-
-const dayOf = (walk: Walk): string => walk.startedAt?.utc.slice(0, 10) ?? '';
-
-interface Change {
-  readonly on: string;
-  readonly oldHours: number | undefined;
-  readonly newHours: number;
-}
-
-const changesOf = (work: readonly Work[]): readonly Change[] =>
-  work
-    .filter(({ kind }) => kind === 'meter-changed')
-    .map((each) => ({ on: each.on ?? '', oldHours: each.oldMeterHours, newHours: each.meterHours ?? 0 }))
-    .sort((a, b) => (a.on < b.on ? -1 : 1));
-
-/** A stretch of hours on one meter: what to add to it, and from which day it counts. */
-interface Stretch {
-  readonly from: string;
-  readonly add: number;
-}
-
-interface Engine {
-  readonly hours: readonly (number | undefined)[];
-  readonly stretches: readonly Stretch[];
-  readonly fault?: HoursFault;
-}
-
-/**
- * Engine hours of walks, given in the order of time. A meter that stands lower than at the walk before is a fault
- * unless a change of meters with the old one's last reading is on record between them.
- */
-function engineHours(walks: readonly Walk[], work: readonly Work[]): Engine {
-  const left = [...changesOf(work)];
-  const stretches: Stretch[] = [{ from: '', add: 0 }];
-  const hours: (number | undefined)[] = [];
-  let add = 0;
-  let before = 0;
-  let fault: HoursFault | undefined;
-  for (const walk of walks) {
-    const meter = walk.meterHours;
-    if (meter === undefined) {
-      hours.push(undefined);
-      continue;
-    }
-    const isDue = ({ on }: Change): boolean => (on === '' ? meter < before : on <= dayOf(walk));
-    while (left[0] !== undefined && isDue(left[0])) {
-      const [change] = left.splice(0, 1);
-      if (change === undefined) break;
-      if (change.oldHours === undefined || change.oldHours < before) fault ??= 'old-meter-unknown';
-      add += (change.oldHours ?? before) - change.newHours;
-      before = change.newHours;
-      stretches.push({ from: change.on, add });
-    }
-    if (meter < before) fault ??= 'meter-back';
-    before = meter;
-    hours.push(meter + add);
-  }
-  return { hours, stretches, ...(fault && { fault }) };
-}
-
-/** Work noted by its meter reading counts on the meter of its day, without a day on the latest one. */
-function hoursOfWork({ meterHours, on }: Work, stretches: readonly Stretch[]): number | undefined {
-  if (meterHours === undefined) return undefined;
-  const mine = on === undefined ? stretches : stretches.filter(({ from }) => from <= on);
-  return meterHours + (mine.at(-1)?.add ?? 0);
-}
-
-const isoDate = /^(\d{4})-(\d{2})-(\d{2})/;
-
-/** Days of the Gregorian calendar since some day long ago (days_from_civil, H. Hinnant, 2013). */
-function dayNumber(day: string): number | undefined {
-  const [, years, months, days] = (isoDate.exec(day) ?? []).map(Number);
-  if (years === undefined || months === undefined || days === undefined) return undefined;
-  const year = months <= 2 ? years - 1 : years;
-  const month = months <= 2 ? months + 9 : months - 3;
-  const leaps = Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
-  return 365 * year + leaps + Math.floor((153 * month + 2) / 5) + days;
-}
-
-/** Whole days from one walk to another; undefined where either has no date. */
-export function daysBetween(a: Walk, b: Walk): number | undefined {
-  const [from, to] = [dayNumber(dayOf(a)), dayNumber(dayOf(b))];
-  return from === undefined || to === undefined ? undefined : to - from;
 }
 
 function isTooFast(walks: readonly Walk[], hours: readonly (number | undefined)[]): boolean {
@@ -141,21 +61,56 @@ function travelAt(pairs: readonly Pair[], share: number, engine: number): number
   return a.travel + slope * (engine - a.engine);
 }
 
+/** Notes of work are off by so much without harm: they are often written at the end of a day, or from memory. */
+const slackHours = 24;
+
+/** No work without a day is taken to be further ahead of the last walk than this: about two years of work. */
+const farthestAhead = 3000;
+
+/** Tells by the walks whether hours can be those of a day; without a day whether they are not far ahead. */
+function fitsWalks(
+  walks: readonly Walk[],
+  hours: readonly (number | undefined)[],
+): (at: number, day: number | undefined) => boolean {
+  const known = walks.flatMap((walk, n) => {
+    const ran = hours[n];
+    return ran === undefined ? [] : [{ ran, day: dayOfWalk(walk) }];
+  });
+  const last = known.at(-1);
+  const dated = known.flatMap(({ ran, day }) => (day === undefined ? [] : [{ ran, day }]));
+  return (at, day) => {
+    if (last === undefined) return true;
+    if (day === undefined) return at <= last.ran + farthestAhead;
+    return dated.every((walk) => {
+      const sinceDays = day - walk.day;
+      if (sinceDays < 0) return at <= walk.ran + slackHours;
+      return at >= walk.ran - slackHours && at <= walk.ran + slackHours + 24 * sinceDays;
+    });
+  };
+}
+
 /**
  * The hours that wear is counted in. Undercarriages wear by travel, so travel hours are taken where every walk has
  * them, scaled by the machine's share of travel; else engine hours.
  */
 export function runningHours(walks: readonly Walk[], work: readonly Work[]): RunningHours {
-  const { hours, stretches, fault } = engineHours(walks, work);
-  const isUnknown = hours.every((each) => each === undefined);
+  const engine = engineHours(walks, work);
+  const { ofWalks, ofWork, fault } = engine;
+  const isUnknown = ofWalks.every((each) => each === undefined);
+  const isFitting = fitsWalks(walks, ofWalks);
   const common = {
     ...((isUnknown || fault) && { fault: fault ?? ('no-hours' as const) }),
-    tooFast: isTooFast(walks, hours),
+    fits: (each: WorkHours): boolean => {
+      const at = ofWork(each);
+      return at === undefined || isFitting(at, dayOfWork(each));
+    },
+    isChanged: engine.isChanged,
+    tooFast: isTooFast(walks, ofWalks),
   };
-  const pairs = fault === undefined && stretches.length === 1 ? travelPairs(walks, hours) : undefined;
+  const pairs = fault === undefined && !engine.isChanged ? travelPairs(walks, ofWalks) : undefined;
   const last = pairs?.at(-1);
   if (!pairs || !last || last.engine <= 0 || last.travel <= 0) {
-    return { clock: 'engine', ofWalks: hours, ofWork: (each) => hoursOfWork(each, stretches), ...common };
+    return { clock: 'engine', ofWalks, ofWork, ...common };
   }
   const travelShare = last.travel / last.engine;
   return {
@@ -163,8 +118,8 @@ export function runningHours(walks: readonly Walk[], work: readonly Work[]): Run
     travelShare,
     ofWalks: pairs.map(({ travel }) => travel / travelShare),
     ofWork: (each) => {
-      const engine = hoursOfWork(each, stretches);
-      return engine === undefined ? undefined : travelAt(pairs, travelShare, engine) / travelShare;
+      const at = ofWork(each);
+      return at === undefined ? undefined : travelAt(pairs, travelShare, at) / travelShare;
     },
     ...common,
   };

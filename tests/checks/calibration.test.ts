@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { learnPrior } from '../../src/core/fleet.ts';
+import { learn, learnPrior, lessonOf } from '../../src/core/fleet.ts';
+import type { PartHistory } from '../../src/core/history.ts';
 import { passageOf } from '../../src/core/passage.ts';
 import { assert } from '../../src/core/result.ts';
 import { fitLine, lineReaches } from '../../src/core/trend.ts';
@@ -170,4 +171,71 @@ describe('[N6] open degradation data: GaAs lasers', () => {
     expect(covered).toBeGreaterThanOrEqual(least);
     expect(covered).toBeLessThanOrEqual(most);
   });
+});
+
+/** All that a lesson asks of a part, but for what was read of it. */
+const likePart = {
+  item: { id: 'roller-tread' },
+  figure: { id: 'like' },
+  earlier: [],
+  lives: [],
+  faults: [],
+} as unknown as PartHistory;
+
+describe('[N6] rates learnt from a fleet of our own', () => {
+  /** A machine's own share of the rate, and that of each of its parts, as standard deviations of its logarithm. */
+  const [ofMachines, ofParts] = [0.3, 0.08];
+
+  const walked = (random: Random, rate: number, walks: number) => {
+    let hours = 0;
+    let wear = life.newError.value * random.normal();
+    const events: WearEvent[] = [{ kind: 'fitted', hours, percent: 0, u: life.newError.value }];
+    for (let walk = 0; walk < walks; walk += 1) {
+      const passed = 60 + 120 * random.uniform();
+      hours += passed;
+      wear += rate * passed + Math.sqrt(kappa * rate * passed) * random.normal();
+      events.push({ kind: 'read', hours, percent: wear + placing * random.normal(), u: placing });
+    }
+    return { events, wear };
+  };
+
+  test.each([
+    [3, 6],
+    [5, 2],
+    [10, 1],
+    [14, 2],
+  ])(
+    '[F8] %i machines of %i parts: another machine’s interval covers at least 75 in 100',
+    (machines, parts) => {
+      const random = randomOf(31 + machines);
+      const paceOf = (): number => truth.centre + ofMachines * random.normal();
+      let covered = 0;
+      const [fleets, tries] = [90, 12];
+      for (let fleet = 0; fleet < fleets; fleet += 1) {
+        const lessons = Array.from({ length: machines }, () => {
+          const pace = paceOf();
+          const each = Array.from({ length: parts }, () =>
+            walked(random, Math.exp(pace + ofParts * random.normal()), 3),
+          );
+          return lessonOf({ parts: each.map(({ events }) => ({ ...likePart, events })) }, kappa);
+        });
+        const prior = learn(lessons).rates.get('like');
+        assert(prior, 'enough machines');
+        for (let n = 0; n < tries; n += 1) {
+          const rate = Math.exp(paceOf() + ofParts * random.normal());
+          const { events, wear } = walked(random, rate, 1);
+          const state = filterWear(events, { prior, kappa });
+          assert(state, 'readings');
+          const { quantile } = passageOf(state);
+          const left = passageHours(random, 100 - wear, rate);
+          if (left >= quantile(low) && left <= quantile(high)) covered += 1;
+        }
+      }
+      const share = covered / (fleets * tries);
+      console.log(
+        `calibration, fleet of ${machines} machines × ${parts} parts: ${(100 * share).toFixed(1)} %`,
+      );
+      expect(share).toBeGreaterThanOrEqual(0.75);
+    },
+  );
 });

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { historiesOf, type HistoryInput, type WalkReadings } from '../../src/core/history.ts';
 import { hoursLeft, rubberRisk } from '../../src/core/hours-left.ts';
 import { assert } from '../../src/core/result.ts';
-import { daysBetween, runningHours } from '../../src/core/running-hours.ts';
+import { daysBetween } from '../../src/core/days.ts';
+import { runningHours } from '../../src/core/running-hours.ts';
 import type { Walk, Work } from '../../src/core/walk.ts';
 import { life } from '../../src/reference/life.ts';
 import { entryOf } from '../checks/sizes.ts';
@@ -82,6 +83,81 @@ describe('[N6] running hours', () => {
     expect(days('2023-12-31', '2025-01-01')).toBe(367);
     expect(days('2025-03-01', '2025-02-28')).toBe(-1);
     expect(daysBetween(walkOf(), walkAt('2025-01-01'))).toBeUndefined();
+  });
+
+  test('[R8] a day is that of the place, east and west of Greenwich', () => {
+    const at = (utc: string, offsetMinutes: number): Walk => walkOf({ startedAt: { utc, offsetMinutes } });
+    const noon = walkAt('2025-03-01');
+    expect(daysBetween(noon, at('2025-03-01T22:30:00Z', 600))).toBe(1);
+    expect(daysBetween(noon, at('2025-03-01T13:59:00Z', 600))).toBe(0);
+    expect(daysBetween(noon, at('2025-03-01T02:00:00Z', -300))).toBe(-1);
+    expect(daysBetween(noon, at('2025-03-01T05:00:00Z', -300))).toBe(0);
+  });
+
+  test.each([
+    ['on the old meter', 4095, 4095],
+    ['on the new meter', 12, 4112],
+    ['at the old meter’s last reading', 4100, 4100],
+    ['at the new meter’s first reading', 0, 4100],
+  ])('[R9] on the day of a change hours %s: %d are %d', (_, meter, hours) => {
+    const walks = [walkAt('2025-01-01', 4000), walkAt('2025-02-01', meter), walkAt('2025-03-01', 50)];
+    const changed = work('meter-changed', { on: '2025-02-01', meterHours: 0, oldMeterHours: 4100 });
+    const { ofWalks, ofWork, fault } = runningHours(walks, [changed]);
+    expect([ofWalks, fault]).toEqual([[4000, hours, 4150], undefined]);
+    expect(ofWork({ meterHours: meter, on: '2025-02-01' })).toBe(hours);
+  });
+
+  test('[R10] a meter changed since the last walk counts for the work noted on it', () => {
+    const walks = [walkAt('2025-01-01', 4000)];
+    const changed = work('meter-changed', { on: '2025-02-01', meterHours: 0, oldMeterHours: 4100 });
+    const { ofWalks, ofWork } = runningHours(walks, [changed]);
+    expect(ofWalks).toEqual([4000]);
+    expect(ofWork({ meterHours: 20, on: '2025-02-10' })).toBe(4120);
+    expect(runningHours(walks, [{ ...changed, oldMeterHours: undefined } as Work]).fault).toBe(
+      'old-meter-unknown',
+    );
+    expect(runningHours(walks, [work('meter-changed', { meterHours: 0 })]).fault).toBeUndefined();
+  });
+
+  test('[R11] what a meter showed that nobody read need not be known; work on it has no hours', () => {
+    const walks = [walkAt('2025-03-01', 50), walkAt('2025-04-01', 150)];
+    const changed = work('meter-changed', { on: '2025-02-01', meterHours: 10 });
+    const { ofWalks, ofWork, fault } = runningHours(walks, [changed]);
+    expect([ofWalks, fault]).toEqual([[50, 150], undefined]);
+    expect(ofWork({ meterHours: 3900, on: '2024-01-01' })).toBeUndefined();
+    expect(ofWork({ meterHours: 40, on: '2025-02-20' })).toBe(40);
+  });
+
+  test('[R12] two changes are taken in the order of their days', () => {
+    const walks = [walkAt('2025-01-01', 1000), walkAt('2025-06-01', 30)];
+    const first = work('meter-changed', { on: '2025-02-01', meterHours: 0, oldMeterHours: 1100 });
+    const second = work('meter-changed', { on: '2025-04-01', meterHours: 5, oldMeterHours: 200 });
+    for (const changes of [
+      [first, second],
+      [second, first],
+    ])
+      expect(runningHours(walks, changes).ofWalks).toEqual([1000, 1325]);
+  });
+
+  test.each([
+    ['as on the walk before', 700, '2025-05-01', true],
+    ['a day’s hours off', 724, '2025-05-01', true],
+    ['more than a day’s hours ahead of the walk of its day', 725, '2025-05-01', false],
+    ['more than a later walk has', 525, '2025-02-01', false],
+    ['less than an earlier walk had', 275, '2025-02-01', false],
+    ['after the last walk, as much as the days have', 964, '2025-05-11', true],
+    ['after the last walk, more than the days have', 965, '2025-05-11', false],
+    ['without a day, ahead', 3700, undefined, true],
+    ['without a day, further ahead than anybody notes', 3701, undefined, false],
+    ['before the first walk', 10, '2024-01-01', true],
+  ])('[R13] work %s: %d h on %s fits %s', (_, meterHours, on, fits) => {
+    const walks = [walkAt('2025-01-01', 300), walkAt('2025-03-01', 500), walkAt('2025-05-01', 700)];
+    expect(runningHours(walks, []).fits({ meterHours, ...(on !== undefined && { on }) })).toBe(fits);
+  });
+
+  test('[R14] work without hours, and any work of a machine without any, fits', () => {
+    expect(runningHours([walkAt('2025-01-01', 300)], []).fits({ on: '2025-01-01' })).toBe(true);
+    expect(runningHours([walkAt('2025-01-01')], []).fits({ meterHours: 9e5 })).toBe(true);
   });
 });
 
@@ -253,6 +329,96 @@ describe('[N6] histories', () => {
     expect(
       left(walks.flatMap((each) => each ?? [])).points.map(({ percent }) => Math.round(percent)),
     ).toEqual([20, 35, 50]);
+  });
+});
+
+describe('[N6] work and readings that do not fit together', () => {
+  test('[H21] work noted at hours that its day did not have gives no figure', () => {
+    const fitted = (meterHours: number, on?: string): Work =>
+      work('fitted', { component: 'track', meterHours, ...(on !== undefined && { on }) });
+    // A figure too many, a figure too few, the wrong day.
+    for (const wrong of [fitted(4000, '2025-02-01'), fitted(40, '2025-04-01'), fitted(7000)])
+      expect(left(three, { work: [wrong] }).faults).toEqual(['work-hours']);
+    const machine = { ...machineOf('rubber-cored'), left: { fittedAtHours: 5000 } };
+    expect(left(three, { machine }).faults).toEqual(['work-hours']);
+    const swapped = work('swapped', { component: 'track', side: 'left', meterHours: 40, on: '2025-04-01' });
+    expect(left(three, { work: [swapped] }).faults).toContain('work-hours');
+    const other = work('adjusted', { component: 'track', meterHours: 4000, on: '2025-02-01' });
+    expect(left(three, { work: [other] }).faults).toEqual([]);
+    expect(hoursLeft(inputOf(three, { work: [fitted(4000, '2025-02-01')] })).parts[0]?.left).toBeUndefined();
+  });
+
+  test('[H22] a track fitted on a new meter after the last walk is new', () => {
+    const changed = work('meter-changed', { on: '2025-05-10', meterHours: 0, oldMeterHours: 720 });
+    const fitted = work('fitted', { component: 'track', meterHours: 20, on: '2025-05-20' });
+    expect(kinds(left(three, { work: [changed, fitted] }).events)).toEqual(['fitted 740']);
+  });
+
+  test('[H23] the machine’s own word counts on the clock of its walks, and on the meter that it can be of', () => {
+    const travelled = three.map((each, n) => ({
+      ...each,
+      walk: { ...each.walk, travelHours: [120, 160, 280][n] ?? 0 },
+    }));
+    const machine = { ...machineOf('rubber-cored'), left: { fittedAtHours: 150 } };
+    expect(kinds(left(travelled, { machine }).events)).toEqual([
+      'fitted 150',
+      'read 300',
+      'read 400',
+      'read 700',
+    ]);
+    const slower = three.map((each, n) => ({
+      ...each,
+      walk: { ...each.walk, travelHours: [30, 60, 280][n] ?? 0 },
+    }));
+    // 30 of 300 h before the first walk, 280 of 700 h in all.
+    expect(left(slower, { machine }).events[0]?.hours).toBeCloseTo((150 * 30 * 700) / (300 * 280), 9);
+    const changed = work('meter-changed', { on: '2024-12-01', meterHours: 0, oldMeterHours: 4000 });
+    const on = (fittedAtHours: number) =>
+      left(three, { machine: { ...machine, left: { fittedAtHours } }, work: [changed] }).events[0];
+    expect([on(3800), on(100)]).toMatchObject([
+      { kind: 'fitted', hours: 3800 },
+      { kind: 'fitted', hours: 4100 },
+    ]);
+  });
+
+  test('[H24] at the same hours a swap of an earlier day came first, one of the day itself came after', () => {
+    const again = lugs('2025-05-02', 700, 11, 15);
+    const walks = [lugs('2025-01-01', 300, 21, 19), lugs('2025-05-01', 700, 15, 11), again];
+    const swap = work('swapped', { component: 'track', side: 'left', meterHours: 700, on: '2025-05-01' });
+    expect(left(walks, { work: [swap] }).points.map((point) => point.mm)).toEqual([19, 11, 11]);
+  });
+
+  test('[H25] at the same hours the days of the place tell whether a reading is of the old part or the new', () => {
+    const morning: WalkReadings = {
+      ...lugs('2025-05-01', 700, 25),
+      key: 'walk/morning',
+      // Half past eight in the morning of the second.
+      walk: walkOf({ startedAt: { utc: '2025-05-01T22:30:00Z', offsetMinutes: 600 }, meterHours: 700 }),
+    };
+    const fitted = work('fitted', { component: 'track', meterHours: 700, on: '2025-05-01' });
+    const { events, faults } = left([...three, morning], { work: [fitted] });
+    expect([kinds(events), faults]).toEqual([['fitted 700', 'read 700'], []]);
+  });
+
+  test('[H26] several small gains are as telling as one large one; turning between is an answer', () => {
+    const better = [10, 11.8, 13.4, 15].map((size, n) => lugs(`2025-0${n + 1}-01`, 300 + 200 * n, size));
+    const found = left(better);
+    expect(found.faults).toEqual(['improved']);
+    expect(found.droppedBy).toBeCloseTo(25, 6);
+    expect(left(better.slice(0, 2)).faults).toEqual([]);
+    const renewed = work('fitted', { component: 'track', meterHours: 800, on: '2025-03-15', newMm: 16 });
+    expect(left(better, { work: [renewed] }).faults).toEqual([]);
+    const bushings = [42, 45].map((size, n): WalkReadings => ({
+      key: `walk/${n}`,
+      walk: walkAt(`2025-0${n + 1}-01`, 1000 + 500 * n),
+      readings: [read('left.track', 'bushing-od', mm(size))],
+    }));
+    const turned = work('turned', { component: 'track', side: 'left', meterHours: 1200, on: '2025-01-15' });
+    const faults = (done: readonly Work[]) =>
+      historiesOf(inputOf(bushings, { machine: machineOf('steel'), work: done })).parts.find(
+        ({ item, side }) => item.id === 'bushing-od' && side === 'left',
+      )?.faults;
+    expect([faults([]), faults([turned])]).toEqual([['improved'], []]);
   });
 });
 

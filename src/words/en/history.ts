@@ -25,6 +25,10 @@ export const historyFaultWords: Readonly<Record<HistoryFault, WhatAndMend>> = {
     what: 'Nothing was measured since it was fitted or turned.',
     mend: 'Measure it on the next walk.',
   },
+  'work-hours': {
+    what: 'Work on it is noted at hours that the machine cannot have had on that day.',
+    mend: 'Put the hours or the day of that work right, or the hours at which the machine says its tracks were fitted.',
+  },
   'no-life-figure': {
     what: 'There is no life figure for such a part.',
     mend: 'Hours left follow from the second walk of a machine whose parts have one.',
