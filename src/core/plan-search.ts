@@ -41,9 +41,31 @@ function closer(branch: Branch, { cost, ends, totals }: Relaxed, best: number, p
   return narrow({ ...branch, tasks }, visitsBelow(totals, best - branch.spent));
 }
 
-function consider(search: Search, branch: Branch, options: readonly number[]): void {
-  const { spent, placed } = place(branch, options);
-  if (spent < search.best.cost) search.best = { cost: spent, placed };
+/** Where moving one job at a time leads from here. */
+function settled(branch: Branch, start: readonly number[]): readonly number[] {
+  let options = start;
+  let least = place(branch, start).spent;
+  for (let isBetter = true; isBetter;) {
+    isBetter = false;
+    for (const [task, { costs }] of branch.tasks.entries())
+      for (const option of costs.keys()) {
+        const moved = options.map((each, t) => (t === task ? option : each));
+        const { spent } = place(branch, moved);
+        if (spent < least) [options, least, isBetter] = [moved, spent, true];
+      }
+  }
+  return options;
+}
+
+/** Keeps the plan with each torn job at one of its ends, and better ones near it, where it is the best so far. */
+function consider(search: Search, branch: Branch, { ends, cost }: Relaxed): void {
+  for (const end of [0, 1]) {
+    const options = ends.map((each) => each[end] ?? 0);
+    const { spent } = place(branch, options);
+    if (spent >= search.best.cost) continue;
+    const whole = place(branch, spent > cost ? settled(branch, options) : options);
+    search.best = { cost: whole.spent, placed: whole.placed };
+  }
 }
 
 /**
@@ -61,16 +83,7 @@ function explore(search: Search, start: Branch): number {
     search.effort -= 2 ** branch.visits.length;
     const relaxed = relax(branch, search.room);
     const { cost, ends } = relaxed;
-    consider(
-      search,
-      branch,
-      ends.map(([first]) => first),
-    );
-    consider(
-      search,
-      branch,
-      ends.map(([, last]) => last),
-    );
+    consider(search, branch, relaxed);
     if (cost - bound <= gain * (search.best.cost - bound)) pull /= 2;
     bound = Math.max(bound, cost);
     const torn = ends.findIndex(([first, last]) => first !== last);
