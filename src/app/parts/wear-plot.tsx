@@ -9,8 +9,8 @@ interface WearPlotProps {
   readonly summary: string;
 }
 
-// User units are pixels on the narrowest phone, so that a label is never smaller than 14 of them.
-const width = 336;
+// Less than the 324 pixels that it has on a phone of 360, so that 14 units are never less than 14 pixels there.
+const width = 320;
 const height = 300;
 const edge = { left: 44, right: 12, top: 14, bottom: 44 };
 
@@ -41,8 +41,8 @@ export function WearPlot({ chart, title, summary }: WearPlotProps) {
       <text class={styles.limitText} x={edge.left + 6} y={y(100) - 6}>
         {words.limit}
       </text>
-      {chart.marks.map(({ kind, meter }) => (
-        <g key={`${kind}${meter}`}>
+      {chart.marks.map(({ kind, meter }, n) => (
+        <g key={n}>
           <path class={styles.mark} d={`M${x(meter)} ${edge.top}V${height - edge.bottom}`} />
           <text class={styles.label} x={x(meter) + 5} y={edge.top + 10}>
             {words.marks[kind]}
@@ -90,7 +90,12 @@ function Axes({ chart, x, y }: Scaled) {
       {ticksBetween(chart.from, chart.to, 3).map((each) => (
         <g key={each}>
           <path class={styles.grid} d={`M${x(each)} ${height - edge.bottom}v6`} />
-          <text class={styles.label} x={x(each)} y={height - edge.bottom + 20} text-anchor="middle">
+          <text
+            class={styles.label}
+            x={x(each)}
+            y={height - edge.bottom + 20}
+            text-anchor={x(each) > width - 34 ? 'end' : 'middle'}
+          >
             {format.number(each)}
           </text>
         </g>

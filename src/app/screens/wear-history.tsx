@@ -62,7 +62,7 @@ function Parts({ outlook, machine }: { outlook: Outlook; machine: string }) {
   const [isTable, setTable] = useState(false);
   const part = parts.find((each) => idOf(each) === chosen) ?? parts[0];
   if (!part) return null;
-  const chart = wearChart(part, outlook.meterOffset);
+  const chart = wearChart(part, outlook.meterOffset, outlook.hours.now ?? 0);
   const title = partName(part, format);
   const summary = summaryOf(part, chart);
   const options = parts.map((each) => ({ value: idOf(each), label: partName(each, format) }));
@@ -157,7 +157,7 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
           </tbody>
         </table>
       </TableBox>
-      {chart.band.length > 0 && (
+      {chart.rows.length > 0 && (
         <TableBox label={words.expected}>
           <table class={styles.table}>
             <caption>{words.expected}</caption>
@@ -170,16 +170,14 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
               </tr>
             </thead>
             <tbody>
-              {chart.band
-                .filter((_, n) => n % 2 === 0)
-                .map(({ meter, low, middle, high }) => (
-                  <tr key={meter}>
-                    <th scope="row">{format.number(Math.round(meter / 10) * 10)}</th>
-                    <td>{whole(low)}</td>
-                    <td>{whole(middle)}</td>
-                    <td>{whole(high)}</td>
-                  </tr>
-                ))}
+              {chart.rows.map(({ meter, low, middle, high }) => (
+                <tr key={meter}>
+                  <th scope="row">{format.number(meter)}</th>
+                  <td>{whole(low)}</td>
+                  <td>{whole(middle)}</td>
+                  <td>{whole(high)}</td>
+                </tr>
+              ))}
             </tbody>
           </table>
         </TableBox>

@@ -80,7 +80,7 @@ export const history = {
   legend:
     'Circles are readings with their error. The hatched band is where eight of ten such parts go from here, the dashed line its middle: an estimate. The thick line is the limit.',
   limit: 'limit, 100 %',
-  marks: { fitted: 'fitted', stepped: 'turned' },
+  marks: { fitted: 'fitted', stepped: 'work done' },
   axisHours: 'hours on the meter',
   axisPercent: '% worn',
   enterWork: 'Enter the work',
