@@ -13,17 +13,29 @@ const assets = readdirSync(join(dist, 'assets')).map((name) => `assets/${name}`)
 const scripts = [...assets.filter((name) => name.endsWith('.js')), 'boot.js'];
 const styles = assets.filter((name) => name.endsWith('.css'));
 
-// What only the verdict asks for, when it has been shown: hours left, the job plan and prices.
-const ahead = scripts.filter((name) => name.startsWith('assets/ahead'));
+// What is loaded when it is first asked for, each with a budget of its own.
+const later = [
+  { chunk: 'ahead', what: 'hours left and plan JS', limit: 35_000 },
+  { chunk: 'photos', what: 'photos and measuring JS', limit: 25_000 },
+  { chunk: 'sealing', what: 'seal JS', limit: 20_000 },
+  { chunk: 'reporting', what: 'report JS', limit: 20_000 },
+  { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
+  { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
+].map(({ chunk, what, limit }) => ({
+  what,
+  files: scripts.filter((name) => name.startsWith(`assets/${chunk}-`)),
+  limit,
+}));
+const asked = later.flatMap(({ files }) => files);
 
 const budgets = [
   { what: 'first-load JS', files: ['boot.js', ...firstLoad()], limit: 40_000 },
   {
-    what: 'whole app JS but hours left and plan',
-    files: scripts.filter((name) => !ahead.includes(name)),
+    what: 'app JS that no one has to ask for',
+    files: scripts.filter((name) => !asked.includes(name)),
     limit: 95_000,
   },
-  { what: 'hours left and plan JS', files: ahead, limit: 35_000 },
+  ...later,
   { what: 'CSS', files: styles, limit: 10_000 },
   { what: 'service worker', files: ['sw.js'], limit: 12_000 },
 ];

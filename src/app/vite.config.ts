@@ -20,7 +20,16 @@ const screens =
 const aheadModule = new RegExp(
   `/src/(?:words/en/(?:ahead|costs|history)|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:ahead-text|costs-form|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
 );
-const isAhead = (id: string): boolean => aheadModule.test(id);
+
+/** Files of their own, loaded when first asked for; left alone, the bundler puts them where the walk is. */
+const groups = [
+  { name: 'ahead', test: aheadModule },
+  { name: 'photos', test: /\/src\/(?:app\/photos\/|words\/en\/photos\.ts)/ },
+  { name: 'sealing', test: /\/src\/(?:app\/sealing\/|seal\/|words\/en\/sealing\.ts)/ },
+  { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
+  { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },
+  { name: 'handover', test: /\/src\/(?:app\/handover\/|words\/en\/handover\.ts)|\/node_modules\/fflate\// },
+];
 
 /** The start of the app is fetched beside the sentences that it waits for. */
 function withPreload(html: string, bundle: IndexHtmlTransformContext['bundle']): string {
@@ -73,10 +82,7 @@ export default defineConfig({
     // How long a plugin takes depends on the machine, and a warning ends the build.
     rolldownOptions: {
       checks: { pluginTimings: false },
-      // Hours left and the plan are loaded with the verdict; left alone, the bundler puts them where the walk is.
-      output: {
-        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: 'ahead', test: isAhead }] },
-      },
+      output: { codeSplitting: { includeDependenciesRecursively: false, groups } },
     },
     // A data: address would need its own permission in the Content-Security-Policy.
     assetsInlineLimit: 0,

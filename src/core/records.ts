@@ -6,10 +6,13 @@ import { holdSchema } from './holds.ts';
 import { kindOf, partsOf, type Kind, type RecordKey } from './keys.ts';
 import { limitSheetSchema } from './limits.ts';
 import { machineSchema } from './machine.ts';
+import { personSchema } from './person.ts';
+import { photoSchema } from './photo.ts';
 import { problemOf, type Fault } from './problem.ts';
 import { readingFault } from './reading-fault.ts';
 import { readingSchema, type Reading } from './readings.ts';
 import { ruleSetSchema } from './rules.ts';
+import { sealSchema } from './seal.ts';
 import { walkSchema, workSchema } from './walk.ts';
 
 /** What the value of each kind looks like at `v: 1`; kinds that are not here are carried along unread. */
@@ -23,6 +26,9 @@ export const valueSchemas = {
   price: priceListSchema,
   rate: ratesSchema,
   hold: holdSchema,
+  photo: photoSchema,
+  person: personSchema,
+  seal: sealSchema,
 } as const satisfies Partial<Record<Kind, z.ZodMiniType>>;
 export type ReadKind = keyof typeof valueSchemas;
 

@@ -2,7 +2,8 @@ import * as z from 'zod/mini';
 import { problemOf } from '../core/problem.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { FileError } from './file-error.ts';
-import { mostRecords, mostSealBytes } from './file-limits.ts';
+import { mostSealBytes } from '../core/seal.ts';
+import { mostRecords } from './file-limits.ts';
 
 /** The version of both formats that this build writes and the newest that it reads. */
 export const formatVersion = 1;

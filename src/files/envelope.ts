@@ -6,7 +6,8 @@ import { err, ok, type Result } from '../core/result.ts';
 import { deviceOf, stampSchema } from '../core/stamp.ts';
 import { versionSchema, type RecordValue, type Version } from '../core/versions.ts';
 import type { RecordFault } from './file-error.ts';
-import { mostBackupRecordBytes, mostSealBytes } from './file-limits.ts';
+import { mostSealBytes } from '../core/seal.ts';
+import { mostBackupRecordBytes } from './file-limits.ts';
 
 /** A record that somebody wrote by hand: it gets its stamp where it is imported. */
 export interface Unstamped {

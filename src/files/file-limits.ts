@@ -21,8 +21,5 @@ export const mostRecordBytes = 65_536;
 /** What a record of a backup may take: what is on a phone must come back, even if it could not be sent. */
 export const mostBackupRecordBytes = 1_048_576;
 
-/** What a seal may take: it holds a whole walk. */
-export const mostSealBytes = 524_288;
-
 /** Refused records that are listed one by one. */
 export const mostFaultsListed = 100;

@@ -106,11 +106,27 @@ const machines = fc.tuple(id, note, unknownFields).map(([each, said, later]) => 
   value: { ...machine, note: said, ...later } as RecordValue,
 }));
 
+const photos = fc.tuple(id, hash, hash, note, unknownFields).map(([walk, sha, original, said, later]) => ({
+  key: keyOf(`photo/${walk}/${sha}`),
+  value: {
+    v: 1,
+    type: 'image/jpeg',
+    bytes: 1,
+    width: 4,
+    height: 3,
+    original: { sha256: original, bytes: 2 },
+    shows: [{ place: 'left.track', item: 'lug' }],
+    from: 'camera',
+    note: said,
+    ...later,
+  } as RecordValue,
+}));
+
 /** Kinds that this build does not read, and values of later builds: carried along. */
 const opaque = fc.oneof(
   fc
     .tuple(id, hash, unknownFields)
-    .map(([walk, sha, later]) => ({ key: keyOf(`photo/${walk}/${sha}`), value: later })),
+    .map(([walk, sha, later]) => ({ key: keyOf(`photo/${walk}/${sha}`), value: { v: 2, ...later } })),
   fc.tuple(id, unknownFields).map(([each, later]) => ({ key: keyOf(`contract/${each}`), value: later })),
   fc.tuple(id, fc.integer({ min: 2 }), unknownFields).map(([each, v, later]) => ({
     key: keyOf(`machine/${each}`),
@@ -119,7 +135,7 @@ const opaque = fc.oneof(
 );
 
 /** Any record that somebody could have written by hand. */
-export const unstampedRecord = fc.oneof(reading, machines, opaque);
+export const unstampedRecord = fc.oneof(reading, machines, photos, opaque);
 
 const counter = fc.integer({ min: 1, max: 5000 });
 const devices = fc.stringMatching(/^[0-9a-f]{16}$/);

@@ -332,7 +332,7 @@ describe('records', () => {
 
   test('[F6] a seal may take 512 kB', () => {
     const seal = (length: number) =>
-      fileOf([{ key: `seal/a/${'0'.repeat(64)}`, value: { a: 'x'.repeat(length) } }]);
+      fileOf([{ key: `seal/a/${'0'.repeat(64)}`, value: { v: 1, jws: `a.${'x'.repeat(length)}.b` } }]);
     expect(readWalkFile(seal(400_000)).ok).toBe(true);
     expect(errorOf(seal(600_000))).toMatchObject({ kind: 'record-too-large', mostBytes: 524_288 });
   });

@@ -8,11 +8,25 @@ export const rooms: Readonly<Record<string, Room>> = {
   'src/core': { rooms: [], packages: ['zod/mini'] },
   'src/reference': { rooms: ['src/core'], packages: [] },
   'src/words': { rooms: ['src/core'], packages: [] },
-  'src/files': { rooms: ['src/core', 'src/words'], packages: ['zod/mini'] },
+  'src/seal': { rooms: ['src/core'], packages: ['zod/mini'] },
+  'src/files': { rooms: ['src/core', 'src/words', 'src/seal'], packages: ['zod/mini', 'fflate'] },
+  'src/report': {
+    rooms: ['src/core', 'src/words', 'src/seal'],
+    packages: ['zod/mini', '@cantoo/pdf-lib', 'qr'],
+  },
   'src/protocol': { rooms: ['src/core'], packages: ['zod/mini'] },
   'src/storage': { rooms: ['src/core'], packages: ['idb', 'zod/mini'] },
   'src/app': {
-    rooms: ['src/core', 'src/reference', 'src/words', 'src/files', 'src/protocol', 'src/storage'],
+    rooms: [
+      'src/core',
+      'src/reference',
+      'src/words',
+      'src/seal',
+      'src/files',
+      'src/report',
+      'src/protocol',
+      'src/storage',
+    ],
     packages: ['preact', 'preact/hooks', '@preact/signals', 'preact-iso', 'zod/mini', 'virtual:'],
   },
   'src/server': {
@@ -20,7 +34,7 @@ export const rooms: Readonly<Record<string, Room>> = {
     packages: ['node:', 'fastify', '@fastify/static', 'zod/mini'],
   },
   'src/cli': {
-    rooms: ['src/core', 'src/reference', 'src/words', 'src/files'],
+    rooms: ['src/core', 'src/reference', 'src/words', 'src/seal', 'src/files'],
     packages: ['node:', 'zod/mini'],
   },
   'service-worker': { rooms: ['src/protocol', 'src/storage'], packages: ['workbox-'] },
