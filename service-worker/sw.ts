@@ -3,7 +3,9 @@ import { PrecacheRoute } from 'workbox-precaching/PrecacheRoute';
 import { NavigationRoute } from 'workbox-routing/NavigationRoute';
 import { registerRoute } from 'workbox-routing/registerRoute';
 import { appRoutes } from '../src/protocol/app-routes.ts';
+import { inboxPath } from '../src/protocol/inbox.ts';
 import { forgetOldShells, shellName } from './generations.ts';
+import { takeShared } from './inbox.ts';
 import { answerNavigation } from './navigation.ts';
 
 declare const self: ServiceWorkerGlobalScope;
@@ -20,6 +22,7 @@ self.addEventListener('message', (event) => {
 });
 
 registerRoute(new NavigationRoute(answerNavigation(precache), { allowlist: [appRoutes] }));
+registerRoute(({ url, sameOrigin }) => sameOrigin && url.pathname === inboxPath, takeShared, 'POST');
 registerRoute(
   new PrecacheRoute(precache, { cleanURLs: false, directoryIndex: '', ignoreURLParametersMatching: [] }),
 );

@@ -7,6 +7,8 @@ const later = () => import('./later-screens.ts').then(({ laterScreens }) => late
 
 const ahead = () => import('./ahead-screens.ts').then(({ aheadScreens }) => aheadScreens);
 
+const Inbox = lazy(() => import('./handover/inbox.tsx').then((each) => each.Inbox));
+
 const About = lazy(() => later().then((each) => each.About));
 const BeforeStart = lazy(() => later().then((each) => each.BeforeStart));
 const MachineEdit = lazy(() => later().then((each) => each.MachineEdit));
@@ -52,6 +54,7 @@ export function App() {
             <Route path="/prices/:rest+" component={PricesScreen} />
             <Route path="/rates/:rest+" component={RatesScreen} />
             <Route path="/settings" component={Settings} />
+            <Route path="/inbox" component={Inbox} />
             <Route path="/about" component={About} />
             <Route default component={Gone} />
           </Router>

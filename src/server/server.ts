@@ -2,6 +2,7 @@ import { join, resolve, sep } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import fastify, { type FastifyError, type FastifyInstance, type FastifyReply } from 'fastify';
 import { isAppRoute } from '../protocol/app-routes.ts';
+import { inboxPath } from '../protocol/inbox.ts';
 import { shellWords } from '../words/shell.ts';
 import { securityHeaders } from './security-headers.ts';
 
@@ -27,6 +28,10 @@ export async function createServer({ appDir, tls }: ServerParts): Promise<Fastif
   const root = resolve(appDir);
   const hashedFiles = join(root, 'assets', sep);
   app.addHook('onSend', async (_request, reply) => void reply.headers(headers));
+  // Shared files are the worker's; where there is none yet, nothing of them is read, and the page says so.
+  const openFirst = async (_request: unknown, reply: FastifyReply): Promise<FastifyReply> =>
+    reply.redirect(`${inboxPath}?lost`, 303);
+  app.post(inboxPath, { onRequest: openFirst }, openFirst);
   app.get('/healthz', async (_request, reply) => plain(reply, 200, 'ok'));
   await app.register(fastifyStatic, {
     root,

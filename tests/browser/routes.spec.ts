@@ -15,6 +15,8 @@ const screens = [
   '/settings',
   '/about',
   '/demo',
+  '/inbox',
+  '/check',
 ];
 const others = [
   '/assets/nope.js',

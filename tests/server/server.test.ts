@@ -45,6 +45,8 @@ describe('screens', () => {
     '/settings',
     '/about?x=1',
     '/demo',
+    '/inbox?lost',
+    '/check',
   ])('[SV1] %s is answered with the page', async (url) => {
     const answer = await get(url);
     expect([answer.statusCode, answer.body]).toEqual([200, page]);
@@ -74,6 +76,16 @@ describe('screens', () => {
     expect([answer.statusCode, answer.headers['content-type']]).toEqual([404, 'text/plain; charset=utf-8']);
     expect(answer.body).not.toContain('<');
     expect(answer.body).not.toContain('outside');
+  });
+
+  test('[HA1] files shared before the worker is there lead to the page that says so', async () => {
+    const answer = await app.inject({
+      url: '/inbox',
+      method: 'POST',
+      headers: { 'content-type': 'multipart/form-data; boundary=x' },
+      payload: 'x'.repeat(1_000_000),
+    });
+    expect([answer.statusCode, answer.headers.location]).toEqual([303, '/inbox?lost']);
   });
 
   test.each(['POST', 'PUT', 'DELETE'] as const)('[SV2] %s to a screen is a 404', async (method) => {
