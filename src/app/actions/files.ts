@@ -10,14 +10,22 @@ import { loadBuiltIn } from '../data/built-in.ts';
 import { askToTap, tell } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
 import { notSavedLine } from '../data/saving.ts';
-import { fileNameOf, saveFile, type ReadyFile } from '../data/save-file.ts';
+import { fileNameOf, saveFile, shareFile, type ReadyFile } from '../data/save-file.ts';
 
 const json = 'application/json';
 
+/** By the share sheet, or as a file that is kept. */
+export type Way = 'share' | 'save';
+
 /** Hands a file over, and once more where the phone wants another tap for it; `then` follows once it is out. */
-export async function hand(file: ReadyFile, said: string, then?: () => unknown): Promise<void> {
-  const saved = await saveFile(file);
-  if (saved === 'tap-again') askToTap(words.tapAgain, words.share, () => hand(file, said, then));
+export async function hand(
+  file: ReadyFile,
+  said: string,
+  then?: () => unknown,
+  way: Way = 'save',
+): Promise<void> {
+  const saved = await (way === 'share' ? shareFile : saveFile)(file);
+  if (saved === 'tap-again') askToTap(words.tapAgain, words.share, () => hand(file, said, then, way));
   if (saved !== 'saved') return;
   tell(said);
   then?.();

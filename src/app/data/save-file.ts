@@ -11,9 +11,20 @@ export type FileSaved = 'saved' | 'tap-again' | 'cancelled';
 /** Installed on an iPhone, where a download opens a view that nothing leads back from (WebKit bug 236943). */
 const isInstalledOnIos = (): boolean => 'standalone' in navigator && navigator.standalone === true;
 
+/** Whether this phone has a share sheet that takes files of this kind. */
+export function canShare(name: string, type: string): boolean {
+  if (typeof navigator.canShare !== 'function') return false;
+  return navigator.canShare({ files: [new File([], name, { type })] });
+}
+
 /** Hands a file to the person: a download or, installed on an iPhone, the share sheet. */
 export async function saveFile(file: ReadyFile): Promise<FileSaved> {
-  if (!isInstalledOnIos() || typeof navigator.share !== 'function') return download(file);
+  const asShare = isInstalledOnIos() && typeof navigator.share === 'function';
+  return asShare ? shareFile(file) : download(file);
+}
+
+/** Hands a file to the share sheet; what it does not take becomes a download. */
+export async function shareFile(file: ReadyFile): Promise<FileSaved> {
   try {
     const shared = new File([...file.parts], file.name, { type: file.type });
     await navigator.share({ files: [shared] });
