@@ -38,26 +38,37 @@ function comesWith(starts: readonly string[], bundler: Bundler): ReadonlySet<str
   return all;
 }
 
-let later: ReadonlySet<string> | undefined;
+interface Shared {
+  /** Evaluated before the sentences are there. */
+  readonly main: ReadonlySet<string>;
+  readonly first: ReadonlySet<string>;
+  readonly later: ReadonlySet<string>;
+}
+let shared: Shared | undefined;
 
-/** One file for all that the screens after the first share: cut up by who else uses it, it is 1.4 kB larger. */
-function laterName(id: string, bundler: Bundler): string | null {
-  if (later === undefined) {
-    const first = comesWith(['main.ts', 'start.tsx'], bundler);
-    later = new Set([...comesWith(['later-screens.ts'], bundler)].filter((each) => !first.has(each)));
-  }
-  return later.has(id) ? 'later' : null;
+/**
+ * One file for what the first screen shares with others, and one for all that the screens after it share: cut up by
+ * who else uses them, they are 2 kB larger.
+ */
+function sharedName(id: string, bundler: Bundler): string | null {
+  shared ??= {
+    main: comesWith(['main.ts'], bundler),
+    first: comesWith(['start.tsx'], bundler),
+    later: comesWith(['later-screens.ts'], bundler),
+  };
+  if (shared.main.has(id) || !shared.later.has(id)) return null;
+  return shared.first.has(id) ? 'first' : 'later';
 }
 
 /** Files of their own, loaded when first asked for; left alone, the bundler puts them where the walk is. */
 const groups = [
   { name: 'ahead', test: aheadModule },
-  { name: 'photos', test: /\/src\/(?:app\/photos\/|words\/en\/photos\.ts)/ },
+  { name: 'photos', test: /\/src\/(?:app\/photos\/|storage\/sweep\.ts|words\/en\/photos\.ts)/ },
   { name: 'sealing', test: /\/src\/(?:app\/sealing\/|seal\/|words\/en\/sealing\.ts)/ },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },
   { name: 'handover', test: /\/src\/(?:app\/handover\/|words\/en\/handover\.ts)|\/node_modules\/fflate\// },
-  { name: laterName },
+  { name: sharedName },
 ];
 
 /** The start of the app is fetched beside the sentences that it waits for. */

@@ -15,6 +15,7 @@ export function browserDeps(): StoreDeps {
     },
     random: (bytes) => void crypto.getRandomValues(bytes),
     channel: channelHere(),
+    locks: locksHere(),
   };
 }
 
@@ -35,6 +36,10 @@ function channelHere(): BroadcastChannel | undefined {
     return undefined;
   }
 }
+
+/** There are none without a secure context. */
+const locksHere = (): LockManager | undefined =>
+  (globalThis.navigator as { locks?: LockManager } | undefined)?.locks;
 
 /**
  * Looks after the connection whenever the person comes back: iOS ends the process behind it while the app is

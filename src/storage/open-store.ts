@@ -8,6 +8,8 @@ import { Database } from './database.ts';
 import { derive } from './derived.ts';
 import { wipeDemo } from './demo.ts';
 import type { Source } from './opening.ts';
+import { photosOf, thumbnailsOf } from './photos.ts';
+import { Presence, type Locks } from './presence.ts';
 import { join } from './outbox.ts';
 import { rangeOf } from './range.ts';
 import { listClashes, listRecords, readVersions } from './reading.ts';
@@ -15,13 +17,15 @@ import { mergeRecords } from './merging.ts';
 import type { Changed } from './revision.ts';
 import { writeRecords } from './writing.ts';
 import { ensureReserve } from './reserve.ts';
-import type { Drafts, Photos, Preferences, Store, Stored } from './store.ts';
-import { caches, keystrokes, photoBytes, records } from './worth.ts';
+import type { Drafts, Preferences, Store, Stored } from './store.ts';
+import { caches, keystrokes, records } from './worth.ts';
 
 export interface StoreDeps extends Source {
   readonly random: Random;
   /** Absent in engines without BroadcastChannel. */
   readonly channel: BroadcastChannel | undefined;
+  /** Absent in engines without Web Locks: photo bytes are never swept then. */
+  readonly locks: Locks | undefined;
 }
 
 /** Opens the phone's storage; answers at once, its calls wait for the database. */
@@ -29,6 +33,7 @@ export function openStore(deps: StoreDeps): Store {
   const feed = new ChangeFeed(deps.channel);
   const database = new Database(deps, () => feed.anything());
   const { random } = deps;
+  const presence = new Presence(deps.locks, deps.name, random);
   const told = <T, E>(done: Result<Changed<T>, E>): Result<T, E> => {
     if (!done.ok) return done;
     feed.announce(done.value.keys);
@@ -40,7 +45,8 @@ export function openStore(deps: StoreDeps): Store {
     status: database.status,
     changes: feed,
     drafts: draftsOf(database),
-    photos: photosOf(database),
+    photos: photosOf(database, presence),
+    thumbnails: thumbnailsOf(database),
     preferences: preferencesOf(database),
     write: async (writes, options = {}) => told(await writeRecords(database, random, writes, options)),
     merge: (versions) => merge(versions, furthestAhead),
@@ -58,6 +64,7 @@ export function openStore(deps: StoreDeps): Store {
     beforeClose: (flush) => database.beforeClose(flush),
     close: () => {
       feed.close();
+      presence.leave();
       database.close();
     },
   };
@@ -74,17 +81,6 @@ const draftsOf = (database: Database): Drafts => ({
   delete: (key) =>
     database.write(['drafts'], keystrokes, (tx) => tx.objectStore('drafts').delete(key).then(nothing)),
   list: (prefix) => database.read(['drafts'], (tx) => tx.objectStore('drafts').getAll(rangeOf({ prefix }))),
-});
-
-const photosOf = (database: Database): Photos => ({
-  put: (photo) =>
-    database.write(['photos'], photoBytes, async (tx) => {
-      const photos = tx.objectStore('photos');
-      // Never rewritten: an engine that rewrites large bytes may lose them.
-      if ((await photos.getKey(photo.sha256)) === undefined) await photos.put(photo);
-      return undefined;
-    }),
-  get: (sha256) => database.read(['photos'], (tx) => tx.objectStore('photos').get(sha256)),
 });
 
 const preferencesOf = (database: Database): Preferences => ({

@@ -1,4 +1,4 @@
-import type { RecordKey } from '../core/keys.ts';
+import { isKind, partsOf, type RecordKey } from '../core/keys.ts';
 import { sameValue, type Version } from '../core/versions.ts';
 import { dropDerived } from './derived.ts';
 import { dequeueCovered, enqueue } from './outbox.ts';
@@ -7,7 +7,7 @@ import type { ClockRow, Transaction } from './schema.ts';
 import { together } from './transaction.ts';
 
 /** What every change of records may touch. */
-export const recordStores = ['versions', 'meta', 'drafts', 'outbox', 'derived'] as const;
+export const recordStores = ['versions', 'meta', 'drafts', 'outbox', 'derived', 'unnamed'] as const;
 export type RecordTransaction = Transaction<typeof recordStores, 'readwrite'>;
 
 export type VersionSet = readonly Version[];
@@ -55,9 +55,14 @@ export async function commit(
     ),
     ...queued.map((revision) => () => requeue(tx, revision)),
     () => dropDerived(tx, keys),
+    ...hashesOf(keys).map((sha256) => () => tx.objectStore('unnamed').delete(sha256)),
     () => tx.objectStore('meta').put(next),
   ]);
 }
+
+/** Bytes that a photo record begins or ceases to name: not to be swept in this run of the app. */
+const hashesOf = (keys: readonly RecordKey[]): readonly string[] =>
+  keys.flatMap((key) => (isKind(key, 'photo') ? [partsOf(key).hash] : []));
 
 async function requeue(tx: RecordTransaction, { before, after }: Revision): Promise<void> {
   await dequeueCovered(tx, before, after);

@@ -6,7 +6,7 @@ import type { Version } from '../core/versions.ts';
 export const databaseName = 'sagline';
 
 /** The schema this build makes; upgrades only ever add, see upgrade.ts. */
-export const schemaVersion = 2;
+export const schemaVersion = 3;
 
 /** Every version of one key that no other covers, in rank order; never empty. */
 export interface RecordRow {
@@ -27,6 +27,19 @@ export interface PhotoRow {
   readonly sha256: string;
   readonly type: string;
   readonly bytes: Uint8Array;
+}
+
+/** A small JPEG of a photo, for lists; it can be made again from the photo. */
+export interface ThumbnailRow {
+  /** The hash of the photo, not of these bytes. */
+  readonly sha256: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Bytes that no record named when they were last looked at, and the run of the app that looked. */
+export interface UnnamedRow {
+  readonly sha256: string;
+  readonly run: string;
 }
 
 /** A version that the office does not have yet. */
@@ -85,6 +98,8 @@ export interface SaglineSchema extends DBSchema {
   versions: { key: string; value: RecordRow; indexes: { clash: number } };
   drafts: { key: string; value: DraftRow };
   photos: { key: string; value: PhotoRow };
+  thumbnails: { key: string; value: ThumbnailRow };
+  unnamed: { key: string; value: UnnamedRow };
   outbox: { key: [string, string]; value: OutboxRow };
   derived: { key: string; value: DerivedRow; indexes: { from: string } };
   meta: { key: string; value: MetaRow };

@@ -3,7 +3,7 @@ import type { Result } from '../core/result.ts';
 import type { DeviceId, Stamp } from '../core/stamp.ts';
 import type { Change, RecordValue, Version } from '../core/versions.ts';
 import type { StorageError } from './errors.ts';
-import type { DraftRow, PhotoRow, RecordRow } from './schema.ts';
+import type { DraftRow, PhotoRow, RecordRow, ThumbnailRow } from './schema.ts';
 import type { Status } from './status.ts';
 
 /** The answer of everything that touches the disk; good only after the transaction has completed. */
@@ -26,6 +26,9 @@ export interface WriteOptions {
   readonly dropDrafts?: readonly string[];
   /** The person who writes; without one the device's id stands in. */
   readonly by?: Id;
+  /** Bytes that these records name: on disk in the same transaction, so that neither is ever without the other. */
+  readonly photos?: readonly PhotoRow[];
+  readonly thumbnails?: readonly ThumbnailRow[];
 }
 
 /**
@@ -70,10 +73,24 @@ export interface Drafts {
 }
 
 export interface Photos {
-  /** Bytes by their hash, which the caller has computed; putting the same again changes nothing. */
+  /**
+   * Bytes by their hash, which the caller has computed; putting the same again changes nothing. Who puts bytes before
+   * the record that names them calls this even if they are here: it keeps them from being swept until the next run.
+   */
   put(photo: PhotoRow): Promise<Stored<undefined>>;
   /** Undefined when the bytes are gone, which is a state to show and not a fault. */
   get(sha256: string): Promise<Stored<PhotoRow | undefined>>;
+  /**
+   * Deletes bytes and thumbnails that no photo record names, if they were already unnamed in an earlier run of the
+   * app; answers how many. Does nothing while another page is open, or where that cannot be known.
+   */
+  sweep(): Promise<Stored<number>>;
+}
+
+/** Small pictures by the hash of the photo that they were made from. */
+export interface Thumbnails {
+  put(thumbnail: ThumbnailRow): Promise<Stored<undefined>>;
+  get(sha256: string): Promise<Stored<ThumbnailRow | undefined>>;
 }
 
 /** Something to be worked out from records, and kept until one of them changes. */
@@ -105,10 +122,11 @@ export interface Store {
   readonly changes: Changes;
   readonly drafts: Drafts;
   readonly photos: Photos;
+  readonly thumbnails: Thumbnails;
   readonly preferences: Preferences;
 
   /**
-   * Makes versions, all or none, and drops drafts with them. The answer has one version for each change, in
+   * Makes versions, all or none, puts the bytes they name and drops drafts with them. The answer has one version for each change, in
    * order; saying what is there already makes none and answers with that one.
    */
   write(

@@ -23,8 +23,14 @@ async function toVersion2(db: Connection, tx: UpgradeTransaction): Promise<void>
   await markClashes(tx);
 }
 
+/** Photos in lists, and photo bytes that may go. */
+async function toVersion3(db: Connection): Promise<void> {
+  db.createObjectStore('thumbnails', { keyPath: 'sha256' });
+  db.createObjectStore('unnamed', { keyPath: 'sha256' });
+}
+
 /** One step a version, in order; a step only adds stores, indexes and fields, and may run again. */
-const steps: readonly Step[] = [toVersion1, toVersion2];
+const steps: readonly Step[] = [toVersion1, toVersion2, toVersion3];
 
 /** Brings a database of version `from` (0: none yet) to ours, inside the one upgrade transaction. */
 export async function upgrade(db: Connection, tx: UpgradeTransaction, from: number): Promise<void> {

@@ -15,31 +15,39 @@ import {
 import { readClock, type Random } from './clock.ts';
 import type { Database } from './database.ts';
 import type { StorageError } from './errors.ts';
+import { putBytes } from './photos.ts';
 import {
   commit,
   readSets,
   recordStores,
   revisionsOf,
   type Changed,
+  type RecordTransaction,
   type Revision,
   type VersionSet,
 } from './revision.ts';
-import type { ClockRow } from './schema.ts';
+import type { ClockRow, StoreName } from './schema.ts';
 import type { NotEditable, Write, WriteOptions } from './store.ts';
 import { together } from './transaction.ts';
-import { records } from './worth.ts';
+import { photoBytes, records } from './worth.ts';
+
+const withBytes = [...recordStores, 'photos', 'thumbnails'] as const;
 
 /**
- * Makes the versions of these writes and drops the drafts that they came from, in one transaction. Run twice
- * (its first commit went unheard) it makes nothing new: what is there already is answered with what is there.
+ * Makes the versions of these writes, puts the bytes that they name and drops the drafts that they came from, in one
+ * transaction. Run twice (its first commit went unheard) it makes nothing new: what is there already is answered
+ * with what is there.
  */
 export async function writeRecords(
   database: Database,
   random: Random,
   writes: readonly Write[],
-  { dropDrafts = [], by }: WriteOptions,
+  { dropDrafts = [], by, photos = [], thumbnails = [] }: WriteOptions,
 ): Promise<Result<Changed<readonly Version[]>, StorageError | NotEditable>> {
-  const done = await database.write(recordStores, records, async (tx) => {
+  const hasBytes = photos.length + thumbnails.length > 0;
+  const stores: readonly StoreName[] = hasBytes ? withBytes : recordStores;
+  const done = await database.write(stores, hasBytes ? photoBytes : records, async (opened) => {
+    const tx = opened as unknown as RecordTransaction;
     const before = await readSets(
       tx,
       writes.map(({ key }) => key),
@@ -49,6 +57,7 @@ export async function writeRecords(
     if (!plan.ok) return plan;
     const { made, revisions, counter } = plan.value;
     await together(dropDrafts.map((key) => () => tx.objectStore('drafts').delete(key)));
+    await putBytes(opened, photos, thumbnails);
     if (revisions.length > 0) await commit(tx, { ...clock, counter }, revisions);
     return ok({ answer: made, keys: revisions.map(({ key }) => key) });
   });

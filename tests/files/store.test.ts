@@ -27,6 +27,7 @@ function emptyPhone(): Store {
     timers: realTimers,
     random: (bytes) => void crypto.getRandomValues(bytes),
     channel: undefined,
+    locks: undefined,
   });
   open.push(store);
   return store;

@@ -6,6 +6,8 @@ import { keyOf, lug, machine, walk, write } from './samples.ts';
 
 const old: Fixture = v1;
 
+const derivedRow = { name: 'row', core: '1', from: [lug], value: 'kept' };
+
 /** What a later build makes of a database of ours: one more store, and how far back it stays usable. */
 async function laterBuild(lab: Lab, addsOnlySince: number): Promise<void> {
   const request = lab.factory.open(lab.name, schemaVersion + 1);
@@ -51,6 +53,28 @@ export const upgradeCases: readonly Case[] = [
       );
       const [made] = good(await store.write([write(walk, 'goes on')]));
       same(made?.stamp, '000000000006-a1a1a1a1a1a1a1a1', 'counts on');
+    },
+  },
+  {
+    title: '[PH9] a database of version 2 is upgraded with every record, photo and derived list',
+    run: async (lab) => {
+      const two = {
+        version: 2,
+        stores: [
+          ...old.stores,
+          { name: 'derived', keyPath: 'name', indexes: { from: 'from' }, rows: [derivedRow] },
+        ].map((store) => (store.name === 'versions' ? { ...store, indexes: { clash: 'clash' } } : store)),
+      };
+      (await makeDatabase(lab.factory, lab.name, two)).close();
+      const store = lab.open();
+      same(good(await store.list({ prefix: '' })).length, 4, 'records');
+      const [photo] = old.stores.find(({ name }) => name === 'photos')?.rows ?? [];
+      const hash = String(photo?.['sha256']);
+      same(good(await store.photos.get(hash))?.bytes, Uint8Array.of(1, 2, 3, 4), 'photo');
+      same(await raw(lab, 'derived'), [derivedRow], 'list');
+      good(await store.thumbnails.put({ sha256: hash, bytes: Uint8Array.of(5) }));
+      same(good(await store.thumbnails.get(hash))?.bytes, Uint8Array.of(5), 'thumbnail');
+      same(good(await store.photos.sweep()), 0, 'sweeping begins');
     },
   },
   {

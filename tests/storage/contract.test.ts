@@ -4,6 +4,7 @@ import { afterEach, describe, test } from 'vitest';
 import { openStore } from '../../src/storage/open-store.ts';
 import type { Store } from '../../src/storage/store.ts';
 import { contract } from './contract.ts';
+import { locksOf } from './locks.ts';
 import { realTimers } from './timers.ts';
 
 const open: Store[] = [];
@@ -14,6 +15,7 @@ afterEach(() => {
 describe('storage contract', () => {
   test.each(contract.map((one) => [one.title, one] as const))('%s', async (title, one) => {
     const factory = new IDBFactory();
+    const locks = locksOf();
     await one.run({
       factory,
       name: 'sagline',
@@ -24,6 +26,7 @@ describe('storage contract', () => {
           timers: realTimers,
           random: (bytes) => void crypto.getRandomValues(bytes),
           channel: new BroadcastChannel(title),
+          locks,
         });
         open.push(store);
         return store;

@@ -1,6 +1,7 @@
 import { backupCases } from './contract-backup.ts';
 import { derivedCases } from './contract-derived.ts';
 import { mergeCases } from './contract-merge.ts';
+import { photoCases } from './contract-photos.ts';
 import { shelfCases } from './contract-shelves.ts';
 import { upgradeCases } from './contract-upgrade.ts';
 import { writeCases } from './contract-write.ts';
@@ -11,6 +12,7 @@ export const contract: readonly Case[] = [
   ...writeCases,
   ...mergeCases,
   ...shelfCases,
+  ...photoCases,
   ...derivedCases,
   ...backupCases,
   ...upgradeCases,

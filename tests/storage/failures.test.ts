@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { forceCloseDatabase, IDBFactory } from 'fake-indexeddb';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { openStore, type StoreDeps } from '../../src/storage/open-store.ts';
+import { schemaVersion } from '../../src/storage/schema.ts';
 import type { StatusCode } from '../../src/storage/status.ts';
 import type { Store } from '../../src/storage/store.ts';
 import { FaultyFactory } from './faults.ts';
@@ -37,6 +38,7 @@ function scene(): Scene {
       timers,
       random,
       channel: undefined,
+      locks: undefined,
       ...deps,
     });
     store.status.subscribe((code) => statuses.push(code));
@@ -267,7 +269,7 @@ describe('opening that does not go well', () => {
 describe('a database without our stores', () => {
   test('[S82] is damaged, which is told, and nothing of it is used', async () => {
     const { inner, open, statuses } = scene();
-    const request = inner.open('sagline', 2);
+    const request = inner.open('sagline', schemaVersion);
     request.onupgradeneeded = () => request.result.createObjectStore('other');
     await settled();
     request.result.close();
@@ -338,7 +340,7 @@ describe('a connection that goes away', () => {
     const store = open();
     good(await store.probe());
     store.beforeClose(() => new Promise(() => undefined));
-    const request = inner.open('sagline', 3);
+    const request = inner.open('sagline', schemaVersion + 1);
     let opened = false;
     request.onsuccess = () => void (opened = true);
     await settled();

@@ -92,6 +92,7 @@ function openOn(factory: IDBFactory): Store {
     timers: realTimers,
     random: (bytes) => void bytes.fill(1),
     channel: undefined,
+    locks: undefined,
   });
 }
 
@@ -177,4 +178,38 @@ describe('failing the n-th call, for every n', { timeout }, () => {
     }
     expect(at).toBeGreaterThan(50);
   });
+});
+
+describe('a photo, failing the n-th call, for every n', { timeout }, () => {
+  const sha256 = 'a'.repeat(64);
+  const photo = keyOf(`photo/w1/${sha256}`);
+
+  test.each([...oneShots, 'dead'] as const)(
+    '[PH10] with a fault (%s) bytes, thumbnail and record are all there or none is, and the answer is true',
+    async (style) => {
+      let at = 1;
+      for (; ; at += 1) {
+        const inner = new IDBFactory();
+        const faulty = new FaultyFactory(inner, at, style);
+        const store = openOn(faulty.factory);
+        const answer = await store.write([{ key: photo, value: value('wide') }], {
+          photos: [{ sha256, type: 'image/jpeg', bytes: Uint8Array.of(1) }],
+          thumbnails: [{ sha256, bytes: Uint8Array.of(2) }],
+        });
+        store.close();
+        const after = openOn(inner);
+        const found = [await after.photos.get(sha256), await after.thumbnails.get(sha256)];
+        const rows = await after.read(photo);
+        after.close();
+        const there = [
+          ...found.map((one) => one.ok && one.value !== undefined),
+          rows.ok && rows.value.length > 0,
+        ];
+        const acked = answer.ok || style === 'complete-unheard' ? [true] : [false];
+        expect([...new Set(there)], `fault at call ${at}`).toEqual(style === 'dead' ? [answer.ok] : acked);
+        if (!faulty.reached) break;
+      }
+      expect(at).toBeGreaterThan(1);
+    },
+  );
 });

@@ -6,6 +6,8 @@ export interface Fixture {
   readonly stores: readonly {
     readonly name: string;
     readonly keyPath: string | readonly string[];
+    /** Names of indexes and what they are on; many to a row. */
+    readonly indexes?: Readonly<Record<string, string>>;
     readonly rows: readonly Record<string, unknown>[];
   }[];
 }
@@ -29,7 +31,9 @@ export async function makeDatabase(
   request.onupgradeneeded = () => {
     for (const store of fixture.stores) {
       const keyPath = typeof store.keyPath === 'string' ? store.keyPath : [...store.keyPath];
-      request.result.createObjectStore(store.name, { keyPath });
+      const made = request.result.createObjectStore(store.name, { keyPath });
+      for (const [index, path] of Object.entries(store.indexes ?? {}))
+        made.createIndex(index, path, { multiEntry: true });
     }
   };
   const db = await answered(request);
