@@ -1,0 +1,123 @@
+import * as z from 'zod/mini';
+import { jsonFault } from './canonical-json.ts';
+import { differencesOf, type Difference } from './differences.ts';
+import { idSchema, isKind, keySchema, kindOf, parseKey, partsOf, type Id, type RecordKey } from './keys.ts';
+import { text } from './machine.ts';
+import { signerRoles } from './person.ts';
+import { hashSchema } from './photo.ts';
+import { observedAtSchema } from './readings.ts';
+import { stampSchema } from './stamp.ts';
+import { versionSchema } from './versions.ts';
+
+export const sealFormat = 'sagline-seal';
+
+/** Records that one seal may hold; a full walk of a large machine has some two hundred. */
+const mostSealedRecords = 5000;
+
+const json = z.unknown().check(z.refine((value) => value !== undefined && jsonFault(value) === undefined));
+
+/** A record as it was when it was sealed, with the stamp that says which version it is. */
+const sealedRecordSchema = z.strictObject({
+  key: keySchema,
+  value: z.record(z.string(), z.unknown()).check(z.refine((value) => jsonFault(value) === undefined)),
+  stamp: z.optional(stampSchema),
+  seen: z.optional(versionSchema.shape.seen),
+  by: z.optional(idSchema),
+});
+export type SealedRecord = z.infer<typeof sealedRecordSchema>;
+
+/**
+ * What a seal signs, as canonical JSON: the walk with everything that its verdict leans on, and the verdict itself.
+ * People are named by a salted hash alone, pictures by the hashes in their keys.
+ */
+export const sealPayloadSchema = z.strictObject({
+  format: z.literal(sealFormat),
+  version: z.literal(1),
+  walk: keySchema.check(z.refine((key) => isKind(key, 'walk'))),
+  machine: keySchema.check(z.refine((key) => isKind(key, 'machine'))),
+  sealedAt: observedAtSchema,
+  /** The build of the core that worked the verdict out. */
+  core: text(80),
+  records: z.array(sealedRecordSchema).check(z.minLength(1), z.maxLength(mostSealedRecords)),
+  people: z
+    .array(
+      z.strictObject({
+        key: keySchema.check(z.refine((key) => isKind(key, 'person'))),
+        role: z.enum(signerRoles),
+        hash: hashSchema,
+        /** They signed that they do not agree; in which words, their own record says. */
+        objects: z.optional(z.boolean()),
+      }),
+    )
+    .check(z.maxLength(20)),
+  /** Call, meanwhile and reasons. */
+  verdict: json,
+  /** What was not known, with why. */
+  open: z.array(json),
+  /** What the walk's purpose asks for beside the verdict. */
+  outcome: z.optional(json),
+  hours: z.optional(json),
+  plan: z.optional(json),
+  /** The last seal of this machine before this one: SHA-256 of its text. */
+  previous: z.optional(hashSchema),
+});
+export type SealPayload = z.infer<typeof sealPayloadSchema>;
+
+/** A record that lies in the clear beside a seal, in a file or on a phone. */
+export interface ClearRecord {
+  readonly key: RecordKey;
+  readonly value?: unknown;
+  readonly stamp?: string;
+  readonly seen?: unknown;
+  readonly by?: string;
+}
+
+/** How the records differ from what was sealed; a path begins at the record: `value`, then its fields. */
+export interface SealChange extends Difference {
+  readonly kind: 'changed' | 'missing' | 'added';
+  readonly key: RecordKey;
+  /** Another version of the record, written before or after the seal, and not part of it. */
+  readonly otherVersion?: true;
+}
+
+function changesOf(sealed: SealedRecord, clear: readonly ClearRecord[]): readonly SealChange[] {
+  const { key } = sealed;
+  const isSame = ({ stamp }: ClearRecord): boolean => stamp === sealed.stamp;
+  if (clear.every(({ value }) => value === undefined)) return [{ kind: 'missing', key, path: [] }];
+  return clear.flatMap((record) => {
+    const differences = differencesOf(sealed, record);
+    return differences.map((each): SealChange => {
+      const otherVersion = !isSame(record) && { otherVersion: true as const };
+      return { kind: 'changed', key, ...each, ...otherVersion };
+    });
+  });
+}
+
+/** Readings and pictures belong to the walk; what else lies beside the seal may belong to others. */
+function belongsTo(walk: Id, key: RecordKey): boolean {
+  const parts = partsOf(key);
+  return (parts.kind === 'reading' || parts.kind === 'photo') && parts.walk === walk;
+}
+
+/** Every difference between what was sealed and the records in the clear, and what came to the walk since. */
+export function changesSince(payload: SealPayload, clear: readonly ClearRecord[]): readonly SealChange[] {
+  const byKey = new Map<RecordKey, ClearRecord[]>();
+  for (const record of clear) byKey.set(record.key, [...(byKey.get(record.key) ?? []), record]);
+  const walk = parseKey(payload.walk);
+  const sealed = new Set(payload.records.map(({ key }) => key));
+  const added = [...byKey.keys()].filter((key) => {
+    if (walk?.kind !== 'walk' || sealed.has(key) || !belongsTo(walk.id, key)) return false;
+    return byKey.get(key)?.some(({ value }) => value !== undefined) === true;
+  });
+  return [
+    ...payload.records.flatMap((record) => changesOf(record, byKey.get(record.key) ?? [])),
+    ...added.map((key): SealChange => ({ kind: 'added', key, path: [] })),
+  ];
+}
+
+/** The hashes of the pictures that a seal holds. */
+export const sealedPhotos = ({ records }: SealPayload): readonly string[] =>
+  records.flatMap(({ key }) => {
+    const parts = kindOf(key) === 'photo' ? partsOf(key) : undefined;
+    return parts?.kind === 'photo' ? [parts.hash] : [];
+  });
