@@ -17,6 +17,7 @@ const styles = assets.filter((name) => name.endsWith('.css'));
 const later = [
   { chunk: 'ahead', what: 'hours left and plan JS', limit: 35_000 },
   { chunk: 'photos', what: 'photos and measuring JS', limit: 25_000 },
+  { chunk: 'shrink-worker', what: 'photo worker JS', limit: 4_000 },
   { chunk: 'sealing', what: 'seal JS', limit: 20_000 },
   { chunk: 'reporting', what: 'report JS', limit: 20_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },

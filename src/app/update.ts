@@ -1,4 +1,5 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
+import { trustedAddress } from './trusted-address.ts';
 
 /**
  * How the app on this device stands: `starting` until all its files are here, `ready` once it works with no network,
@@ -30,7 +31,9 @@ export async function keepUpToDate(): Promise<void> {
   }
   navigator.serviceWorker.addEventListener('controllerchange', reloadIfAsked);
   try {
-    registration = await navigator.serviceWorker.register(workerUrl(), { updateViaCache: 'none' });
+    registration = await navigator.serviceWorker.register(trustedAddress('sagline-worker', '/sw.js'), {
+      updateViaCache: 'none',
+    });
   } catch {
     state.value = 'unsupported'; // private windows of some browsers refuse; the page itself still works
     return;
@@ -75,18 +78,3 @@ function askForUpdate(): void {
   lastAsked = Date.now();
   registration?.update().catch(() => undefined); // no network: the next time will do
 }
-
-/** Under Trusted Types a worker's address must come out of a policy; ours lets this one address through. */
-function workerUrl(): string {
-  const url = '/sw.js';
-  const types = (globalThis as { trustedTypes?: TrustedTypesLike }).trustedTypes;
-  const policy = types?.createPolicy('sagline-worker', { createScriptURL: () => url });
-  return policy?.createScriptURL(url) ?? url;
-}
-
-type TrustedTypesLike = {
-  createPolicy(
-    name: string,
-    rules: { createScriptURL(url: string): string },
-  ): { createScriptURL(url: string): string };
-};

@@ -101,6 +101,7 @@ export default defineConfig({
   css: {
     modules: { generateScopedName: (name, path) => `${parse(path).name.replace('.module', '')}-${name}` },
   },
+  worker: { format: 'es' },
   define: { __BUILD_ID__: JSON.stringify('development') },
   build: {
     outDir: at('../../dist'),

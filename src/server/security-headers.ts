@@ -1,13 +1,15 @@
-// 'none' where nothing is needed; data: and blob: stay out until something needs them.
+// 'none' where nothing is needed; data: stays out until something needs it.
 const contentSecurityPolicy = [
   "default-src 'self'",
+  // Photos are bytes in the phone's storage; to show one they get an address of the page's own.
+  "img-src 'self' blob:",
   "base-uri 'none'",
   "form-action 'self'",
   "frame-ancestors 'none'",
   "object-src 'none'",
   "require-trusted-types-for 'script'",
-  // The page registers its service worker through this one policy (src/app/update.ts).
-  'trusted-types sagline-worker',
+  // Each lets one address through: that of the service worker and of the worker that makes photos smaller.
+  'trusted-types sagline-worker sagline-photo-worker',
 ].join('; ');
 
 const deniedFeatures = [

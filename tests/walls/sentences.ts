@@ -39,7 +39,10 @@ export const allowedTexts: Readonly<Record<string, readonly string[]>> = {
     'font: 1.25rem/1.5 system-ui, sans-serif; max-width: 32rem; margin: 2rem auto; padding: 0 1rem',
   ],
   'service-worker/navigation.ts': ['<!doctype html><meta charset="utf-8" /><script src="/boot.js"></script>'],
-  'src/server/security-headers.ts': ['trusted-types sagline-worker'],
+  'src/server/security-headers.ts': [
+    "img-src 'self' blob:",
+    'trusted-types sagline-worker sagline-photo-worker',
+  ],
   'src/server/server.ts': [
     'public, max-age=31536000, immutable, no-transform',
     'no-cache, no-transform',
