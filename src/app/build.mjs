@@ -29,6 +29,9 @@ await browserScript('service-worker/sw.ts', worker);
 // The page build lists the licences of what it bundles; Workbox is bundled into the worker alone.
 const workboxLicence = await readFile(join(root, 'node_modules/workbox-core/LICENSE'), 'utf8');
 await appendFile(join(dist, 'licenses.txt'), `\n## workbox (MIT)\n\n${workboxLicence}`);
+// The font of the PDF is an asset, and no code that the page build would see.
+const fontLicence = await readFile(join(root, 'src/app/reporting/report-font-licence.txt'), 'utf8');
+await appendFile(join(dist, 'licenses.txt'), `\n## DejaVu Sans Condensed, a part of it\n\n${fontLicence}`);
 const precached = await precacheInto(dist, worker);
 await compress(dist);
 if (!beside) {

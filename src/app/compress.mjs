@@ -10,7 +10,7 @@ import { brotliCompress, gzip } from 'node:zlib';
 export async function compress(dist) {
   const entries = await readdir(dist, { recursive: true, withFileTypes: true });
   const texts = entries.filter(
-    (entry) => entry.isFile() && /\.(?:html|js|css|json|svg|txt|webmanifest)$/.test(entry.name),
+    (entry) => entry.isFile() && /\.(?:html|js|css|json|svg|ttf|txt|webmanifest)$/.test(entry.name),
   );
   await Promise.all(
     texts.map(async (entry) => {

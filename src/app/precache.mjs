@@ -14,7 +14,7 @@ export async function precacheInto(dist, worker) {
     swSrc: worker,
     swDest: join(dist, 'sw.js'),
     globDirectory: dist,
-    globPatterns: ['**/*.{html,js,css,json,svg,png,txt,webmanifest}'],
+    globPatterns: ['**/*.{html,js,css,json,svg,png,ttf,txt,webmanifest}'],
     globIgnores: ['sw.js', 'robots.txt', 'screenshots/**', '.vite/**'],
     dontCacheBustURLsMatching: /^assets\//,
     modifyURLPrefix: { '': '/' },

@@ -123,6 +123,15 @@ export default defineConfig({
     // How long a plugin takes depends on the machine, and a warning ends the build.
     rolldownOptions: {
       checks: { pluginTimings: false },
+      // The library that writes PDFs does nothing when it is loaded, but does not say so: this halves it.
+      treeshake: {
+        moduleSideEffects: [
+          {
+            test: /node_modules\/(?:@cantoo|culori|node-html-better-parser|html-entities)\//,
+            sideEffects: false,
+          },
+        ],
+      },
       output: { codeSplitting: { includeDependenciesRecursively: false, groups } },
     },
     // A data: address would need its own permission in the Content-Security-Policy.
