@@ -29,6 +29,8 @@ export type FileError =
   | { readonly kind: 'too-deep' | 'too-many'; readonly most: number }
   | ({ readonly kind: 'not-json' } & TextPlace)
   | ({ readonly kind: 'repeated-name' | 'forbidden-name'; readonly name: string } & TextPlace)
+  /** An entry of a bundle that is none of ours, or not what the bundle says of it. */
+  | { readonly kind: 'bad-entry' | 'wrong-photo'; readonly name: string }
   | { readonly kind: 'newer-version'; readonly version: number }
   | ({ readonly kind: 'bad-header' } & Fault)
   | RecordFault;

@@ -23,3 +23,15 @@ export const mostBackupRecordBytes = 1_048_576;
 
 /** Refused records that are listed one by one. */
 export const mostFaultsListed = 100;
+
+/** Entries of a bundle; a backup of 8,000 pictures still fits. */
+export const mostBundleEntries = 9000;
+
+/** Bytes that the entries of a bundle may unpack to, together; the container that we write ends at 4 GB. */
+export const mostBundleBytes = 4_000_000_000;
+
+/** How much larger than its packed form an entry may be; JSON of ours packs to a tenth. */
+export const mostRatio = 100;
+
+/** Bytes of one picture; the app makes them of 2048 pixels, half a megabyte each. */
+export const mostPhotoBytes = 8_000_000;

@@ -1,7 +1,8 @@
 import type { BuiltIn } from '../core/assemble.ts';
-import { isDemo, partsOf, parseKey, prefixOf, type Kind, type RecordKey } from '../core/keys.ts';
+import { isDemo, kindOf, partsOf, parseKey, prefixOf, type Kind, type RecordKey } from '../core/keys.ts';
 import { ok, type Result } from '../core/result.ts';
 import type { RecordValue } from '../core/versions.ts';
+import { claimedPayload } from '../seal/claimed.ts';
 import type { FileRecord } from './envelope.ts';
 
 /** Where the records to be exported are; the phone's store is one. */
@@ -30,11 +31,20 @@ function namedIn(value: RecordValue): readonly unknown[] {
   ];
 }
 
-const leanedOn: ReadonlySet<Kind> = new Set(['machine', 'limits', 'rules', 'price', 'rate']);
+const leanedOn: ReadonlySet<Kind> = new Set(['machine', 'limits', 'rules', 'price', 'rate', 'person']);
 
-/** The records that these lean on: machine, limit sheets, rule sets, prices and rates. */
+/** The people whom a seal names; whether it holds is for whoever checks it. */
+const signersOf = ({ key, value }: FileRecord): readonly string[] =>
+  kindOf(key) === 'seal' && typeof value?.['jws'] === 'string'
+    ? (claimedPayload(value['jws'])?.people.map((person) => person.key) ?? [])
+    : [];
+
+/** The records that these lean on: machine, limit sheets, rule sets, prices and rates, and who signed. */
 function refersTo(records: readonly FileRecord[]): readonly RecordKey[] {
-  const names = records.flatMap(({ value }) => (value ? namedIn(value) : []));
+  const names = records.flatMap((record) => [
+    ...(record.value ? namedIn(record.value) : []),
+    ...signersOf(record),
+  ]);
   return names.flatMap((name) => {
     const parts = typeof name === 'string' ? parseKey(name) : undefined;
     return parts && leanedOn.has(parts.kind) ? [name as RecordKey] : [];
@@ -77,7 +87,7 @@ async function add<E>(key: RecordKey, gathering: Gathering<E>): Promise<Result<u
   return take(read.value.length > 0 ? read.value : builtInRecord(key, gathering.builtIn), gathering);
 }
 
-/** Adds what stands under a walk or machine: its readings, or its work and holds. */
+/** Adds what stands under a walk or machine: its readings, pictures and seals, or its work and holds. */
 async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Result<undefined, E>> {
   const rows = await gathering.source.list({ prefix });
   if (!rows.ok) return rows;
@@ -114,7 +124,11 @@ export async function gatherRecords<E>(
 /** How the keys of what belongs to a record begin. */
 function belongingTo(key: RecordKey): readonly string[] {
   const parts = partsOf(key);
-  if (parts.kind === 'walk') return [prefixOf('reading', { owner: parts.id })];
-  if (parts.kind !== 'machine') return [];
-  return (['work', 'hold'] as const).map((kind) => prefixOf(kind, { owner: parts.id }));
+  const kinds =
+    parts.kind === 'walk'
+      ? (['reading', 'photo', 'seal'] as const)
+      : parts.kind === 'machine'
+        ? (['work', 'hold'] as const)
+        : [];
+  return 'id' in parts ? kinds.map((kind) => prefixOf(kind, { owner: parts.id })) : [];
 }

@@ -1,4 +1,4 @@
-import { isDemo } from '../core/keys.ts';
+import { isDemo, kindOf } from '../core/keys.ts';
 import { assert } from '../core/result.ts';
 import type { FileRecord } from './envelope.ts';
 import { formatVersion, walkFormat, type Format } from './document.ts';
@@ -15,6 +15,13 @@ export function recordText(record: FileRecord): string {
   return JSON.stringify(record);
 }
 
+/** A seal is a text that can be checked by itself, so it stands beside the records. */
+const sealOf = ({ key, value }: FileRecord): string | undefined =>
+  kindOf(key) === 'seal' && typeof value?.['jws'] === 'string' && value['v'] === 1 ? value['jws'] : undefined;
+
 /** Writes records as a walk file; so are a single limit sheet or rule set. Reading it gives the same records. */
-export const writeWalkFile = (records: readonly FileRecord[], seals: readonly string[] = []): string =>
-  `${headLine(walkFormat)}${records.map(recordText).join(lineBreak)}\n],"seals":${JSON.stringify(seals)}}\n`;
+export function writeWalkFile(records: readonly FileRecord[]): string {
+  const texts = records.filter((record) => sealOf(record) === undefined).map(recordText);
+  const seals = records.flatMap((record) => sealOf(record) ?? []);
+  return `${headLine(walkFormat)}${texts.join(lineBreak)}\n],"seals":${JSON.stringify(seals)}}\n`;
+}

@@ -2,6 +2,7 @@ import { canonicalJson, jsonFault } from '../core/canonical-json.ts';
 import { mostSealBytes } from '../core/seal.ts';
 import { sealPayloadSchema, type SealPayload } from '../core/seal-payload.ts';
 import { err, ok, type Result } from '../core/result.ts';
+import { payloadOf } from './claimed.ts';
 import type { DeviceKey } from './device-key.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { sha256Hex } from './hash.ts';
@@ -26,15 +27,6 @@ export async function makeSeal(payload: SealPayload, key: DeviceKey): Promise<Re
     return err({ kind: 'unreadable' });
   const jws = await signJws(canonicalJson(payload), key);
   return jws.length > mostSealBytes ? err({ kind: 'too-large' }) : ok(jws);
-}
-
-function payloadOf(text: string): SealPayload | undefined {
-  try {
-    const parsed = sealPayloadSchema.safeParse(JSON.parse(text));
-    return parsed.success && canonicalJson(parsed.data) === text ? parsed.data : undefined;
-  } catch {
-    return undefined;
-  }
 }
 
 /** Reads a seal and checks its signature. Never throws, whatever the text is. */

@@ -30,7 +30,7 @@ async function valueAt(key: RecordKey): Promise<unknown> {
 }
 
 const working = () => ({ stop: new AbortController().signal, onProgress: () => undefined });
-const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const bytesOf = (text: string): Blob => new Blob([text]);
 const fromStore = async (): Promise<string> => {
   let text = '';
   await writeBackup(store.exportAll(), (part) => void (text += part));

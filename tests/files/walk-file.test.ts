@@ -1,3 +1,4 @@
+import type { RecordKey } from '../../src/core/keys.ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { walkFormat } from '../../src/files/document.ts';
@@ -60,7 +61,11 @@ describe('what goes out comes back', () => {
   });
 
   test('[F1] however the text is laid out, it says the same', () => {
-    const text = writeWalkFile([version(machineKey, machine), { key: lugKey, value: lug }], ['a.b.c']);
+    const text = writeWalkFile([
+      version(machineKey, machine),
+      { key: lugKey, value: lug },
+      { key: `seal/w/${'0'.repeat(64)}` as RecordKey, value: { v: 1, jws: 'a.b.c' } },
+    ]);
     const laidOut = `\uFEFF\r\n${JSON.stringify(JSON.parse(text), null, '\t').replaceAll('\n', '\r\n')}`;
     expect(contentOf(laidOut)).toEqual(contentOf(text));
     expect(contentOf(text).seals).toEqual(['a.b.c']);

@@ -18,6 +18,8 @@ const errors: readonly (readonly [FileProblem, string])[] = [
   [{ kind: 'not-json', ...place }, 'not JSON: line 3, column 14'],
   [{ kind: 'repeated-name', name: 'key', ...place }, '“key” stands twice'],
   [{ kind: 'forbidden-name', name: '__proto__', ...place }, '“__proto__” is not allowed'],
+  [{ kind: 'bad-entry', name: '../a' }, '“../a”'],
+  [{ kind: 'wrong-photo', name: 'photos/a' }, 'bytes were changed'],
   [{ kind: 'newer-version', version: 2 }, 'newer version'],
   [{ kind: 'bad-header', ...fault }, 'at “shape.idlers” it is above 3'],
   [

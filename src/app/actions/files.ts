@@ -1,6 +1,7 @@
 import { valueIn } from '../../core/assemble.ts';
-import { isDemo, prefixOf, type RecordKey } from '../../core/keys.ts';
+import { isDemo, partsOf, prefixOf, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
+import { ok } from '../../core/result.ts';
 import type { Walk } from '../../core/walk.ts';
 import { gatherRecords } from '../../files/gather.ts';
 import { writeWalkFile } from '../../files/write-walk-file.ts';
@@ -10,9 +11,11 @@ import { loadBuiltIn } from '../data/built-in.ts';
 import { askToTap, tell } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
 import { notSavedLine } from '../data/saving.ts';
+import type { Stored } from '../../storage/store.ts';
 import { fileNameOf, saveFile, shareFile, type ReadyFile } from '../data/save-file.ts';
 
 const json = 'application/json';
+const zip = 'application/zip';
 
 /** By the share sheet, or as a file that is kept. */
 export type Way = 'share' | 'save';
@@ -31,26 +34,46 @@ export async function hand(
   then?.();
 }
 
-/** Writes records, and all that they lean on, as one walk file. */
-export async function exportRecords(keys: readonly RecordKey[], name: string): Promise<void> {
-  if (keys.every(isDemo)) return tell(words.demoLeftOut);
+/** Records, and all that they lean on, as a walk file, or with the pictures that they name as a bundle. */
+export async function fileOf(keys: readonly RecordKey[], name: string): Promise<Stored<ReadyFile>> {
   const gathered = await gatherRecords(keys, store, await loadBuiltIn());
-  if (!gathered.ok) return tell(notSavedLine(gathered.error));
-  const fileName = `${fileNameOf(name)}.json`;
-  await hand({ name: fileName, type: json, parts: [writeWalkFile(gathered.value)] }, words.written(fileName));
+  if (!gathered.ok) return gathered;
+  const document = writeWalkFile(gathered.value);
+  const photos = gathered.value.flatMap(({ key, value }) => {
+    const parts = partsOf(key);
+    return parts.kind === 'photo' && value ? [parts.hash] : [];
+  });
+  if (photos.length === 0) return ok({ name: `${fileNameOf(name)}.json`, type: json, parts: [document] });
+  const { bundleOf } = await import('../handover/bundle.ts');
+  return ok({ name: `${fileNameOf(name)}.zip`, type: zip, parts: await bundleOf('walk', document, photos) });
 }
 
-/** Writes one walk with its machine, sheets and rules. */
-export async function exportWalk(key: RecordKey<'walk'>): Promise<void> {
+/** Writes records, and all that they lean on, as one file. */
+export async function exportRecords(
+  keys: readonly RecordKey[],
+  name: string,
+  way: Way = 'save',
+): Promise<void> {
+  if (keys.every(isDemo)) return tell(words.demoLeftOut);
+  const file = await fileOf(keys, name);
+  if (!file.ok) return tell(notSavedLine(file.error));
+  await hand(file.value, words.written(file.value.name), undefined, way);
+}
+
+/** What a walk's files are called: machine and day. */
+export async function walkFileName(key: RecordKey<'walk'>): Promise<string> {
   const found = await store.read(key);
-  if (!found.ok) return tell(notSavedLine(found.error));
-  const walk = valueIn<Walk>(found.value);
+  const walk = found.ok ? valueIn<Walk>(found.value) : undefined;
   const machine = walk && (await store.read(walk.machine as RecordKey));
   const name = machine?.ok ? valueIn<Machine>(machine.value)?.name : undefined;
   const at = walk?.startedAt;
   const day = at && localDate(at.utc, at.offsetMinutes);
-  await exportRecords([key], [words.walkName, name, day].filter(Boolean).join(' '));
+  return [words.walkName, name, day].filter(Boolean).join(' ');
 }
+
+/** Writes one walk with its machine, sheets, rules, pictures and seals. */
+export const exportWalk = async (key: RecordKey<'walk'>, way: Way = 'save'): Promise<void> =>
+  exportRecords([key], await walkFileName(key), way);
 
 const pageSize = 200;
 

@@ -1,11 +1,14 @@
 import { canonicalJson } from '../../core/canonical-json.ts';
-import { parseKey, type RecordKey } from '../../core/keys.ts';
+import { makeKey, parseKey, type RecordKey } from '../../core/keys.ts';
 import { isClash, isNewer, valueVersion, type Version } from '../../core/versions.ts';
+import { ok } from '../../core/result.ts';
+import type { Unstamped } from '../../files/envelope.ts';
 import type { FileError, RecordFault } from '../../files/file-error.ts';
 import { planImport } from '../../files/import-plan.ts';
-import { openFile, type Backup, type FileSource, type OpenedFile } from '../../files/open-file.ts';
+import { openFile, type Backup, type FileSource, type WalkFile } from '../../files/open-file.ts';
+import type { Pictures } from '../../files/read-bundle.ts';
 import type { StorageError } from '../../storage/errors.ts';
-import type { CountsAhead, NotEditable } from '../../storage/store.ts';
+import type { CountsAhead, NotEditable, Stored } from '../../storage/store.ts';
 import { loadBuiltIn } from '../data/built-in.ts';
 import { store } from '../data/phone.ts';
 
@@ -24,6 +27,10 @@ export type Imported =
       readonly refused: readonly RecordFault[];
       /** What comes with the app and the file has with other values; a file never changes these. */
       readonly leftOut: number;
+      /** Seals whose signature does not hold; they were not taken. */
+      readonly sealsAltered: number;
+      /** Pictures that the records name and that neither the file nor this phone has. */
+      readonly picturesMissing: number;
       readonly arrived: readonly Arrived[];
     }
   | { readonly kind: 'refused'; readonly error: FileError }
@@ -44,30 +51,81 @@ export interface ImportWork {
 
 const chunkBytes = 1_000_000;
 
-/** Bytes that lie in memory as a file to be read in pieces, with room for the screen in between. */
-function sourceOf(bytes: Uint8Array, { stop, onProgress }: ImportWork): FileSource {
+/** A file to be read in pieces, with room for the screen in between. */
+function sourceOf(file: Blob, { stop, onProgress }: ImportWork): FileSource {
+  const slice = async (from: number, to: number): Promise<Uint8Array<ArrayBuffer>> => {
+    if (stop.aborted) throw new Error('stopped');
+    onProgress(from, file.size);
+    return new Uint8Array(await file.slice(from, to).arrayBuffer());
+  };
   return {
-    size: bytes.length,
+    size: file.size,
+    slice,
     open: async function* () {
-      for (let at = 0; at < bytes.length; at += chunkBytes) {
-        if (stop.aborted) throw new Error('stopped');
-        onProgress(at, bytes.length);
-        yield bytes.subarray(at, at + chunkBytes);
+      for (let at = 0; at < file.size; at += chunkBytes) {
+        yield await slice(at, at + chunkBytes);
         await new Promise((go) => setTimeout(go));
       }
     },
   };
 }
 
-/** Takes in a walk file, limit sheet, rule set or backup; a walk file whole or not at all. */
-export async function importFile(bytes: Uint8Array, work: ImportWork): Promise<Imported> {
-  const opened = await openFile(sourceOf(bytes, work));
+/** Takes in a walk file, bundle, limit sheet, rule set or backup; a walk file whole or not at all. */
+export async function importFile(file: Blob, work: ImportWork): Promise<Imported> {
+  const opened = await openFile(sourceOf(file, work));
   if (work.stop.aborted) return { kind: 'cancelled', added: 0 };
   if (!opened.ok) return { kind: 'refused', error: opened.error };
+  // Pictures go first: the record that names one is never without it. One that nothing comes to name is swept.
+  const pictures = await takePictures(opened.value.pictures, work);
+  if (!pictures.ok) return { kind: 'not-saved', error: pictures.error, partly: false };
+  if (work.stop.aborted) return { kind: 'cancelled', added: 0 };
   return opened.value.kind === 'backup' ? takeBackup(opened.value, work) : takeWalkFile(opened.value);
 }
 
-type WalkFile = Extract<OpenedFile, { kind: 'walk-file' }>;
+/** Puts the pictures of a bundle on disk, one at a time. */
+async function takePictures(
+  pictures: Pictures | undefined,
+  { stop, onProgress }: ImportWork,
+): Promise<Stored<undefined>> {
+  const hashes = pictures?.hashes ?? [];
+  for (const [at, sha256] of hashes.entries()) {
+    if (stop.aborted || !pictures) break;
+    const bytes = await pictures.read(sha256);
+    const put = await store.photos.put({ sha256, type: 'image/jpeg', bytes });
+    if (!put.ok) return put;
+    onProgress(at + 1, hashes.length);
+  }
+  return ok();
+}
+
+/** Which of the pictures that these records name are not on this phone. */
+async function missingPictures(
+  versions: readonly { readonly key: RecordKey; readonly value?: unknown }[],
+): Promise<number> {
+  let missing = 0;
+  for (const { key, value } of versions) {
+    const parts = parseKey(key);
+    if (parts?.kind !== 'photo' || value === undefined) continue;
+    const found = await store.photos.get(parts.hash);
+    if (found.ok && found.value === undefined) missing += 1;
+  }
+  return missing;
+}
+
+/** The seals of a file as records; one that was altered says nothing that could be kept. */
+async function sealWrites(seals: readonly string[]): Promise<readonly (Unstamped | 'altered')[]> {
+  if (seals.length === 0) return [];
+  const { readSeal } = await import('../../seal/seals.ts');
+  return Promise.all(
+    seals.map(async (jws) => {
+      const seal = await readSeal(jws);
+      const walk = seal.ok ? parseKey(seal.value.payload.walk) : undefined;
+      if (!seal.ok || walk?.kind !== 'walk') return 'altered';
+      const key = makeKey({ kind: 'seal', walk: walk.id, hash: seal.value.hash });
+      return { key, value: { v: 1, jws } };
+    }),
+  );
+}
 
 const shown = new Set(['machine', 'walk', 'limits', 'rules', 'price', 'rate']);
 const isShown = ({ key }: { readonly key: string }): boolean => shown.has(parseKey(key)?.kind ?? '');
@@ -87,7 +145,12 @@ function refusalOf(key: RecordKey, set: readonly Version[]): NotEditable | undef
 }
 
 async function takeWalkFile(content: WalkFile): Promise<Imported> {
-  const { versions, writes, leftOut } = planImport(content);
+  const seals = await sealWrites(content.seals);
+  const sealed = seals.filter((each) => each !== 'altered');
+  const { versions, writes, leftOut } = planImport({
+    ...content,
+    unstamped: [...content.unstamped, ...sealed],
+  });
   const before: (readonly Version[])[] = [];
   for (const { key } of writes) {
     const set = await store.read(key);
@@ -110,6 +173,8 @@ async function takeWalkFile(content: WalkFile): Promise<Imported> {
     clashes: merged.value.clashes.length,
     refused: [],
     leftOut: await changedOf(content, leftOut),
+    sealsAltered: seals.length - sealed.length,
+    picturesMissing: await missingPictures([...versions, ...writes]),
     arrived: [...writes, ...versions].filter(isShown).map(({ key, value }) => ({ key, value })),
   };
 }
@@ -129,5 +194,15 @@ async function takeBackup(backup: Backup, { stop, onProgress }: ImportWork): Pro
   const { added, known, clashes } = merged.value;
   if (stop.aborted) return { kind: 'cancelled', added };
   const { refused } = backup;
-  return { kind: 'done', added, known, clashes: clashes.length, refused, leftOut: 0, arrived: [] };
+  return {
+    kind: 'done',
+    added,
+    known,
+    clashes: clashes.length,
+    refused,
+    leftOut: 0,
+    sealsAltered: 0,
+    picturesMissing: 0,
+    arrived: [],
+  };
 }

@@ -31,12 +31,14 @@ export function useImport(): Import {
   };
 }
 
+/** So much is copied at once, since later the browser may no longer give it; more would fill the memory. */
+const copiedBytes = 32_000_000;
+
 async function taken(file: File, stop: AbortSignal, told: (share: number) => void): Promise<Imported> {
-  // The bytes are asked for at once: later the browser may no longer give them.
-  const reading = file.arrayBuffer();
   const onProgress = (done: number, of: number): void => told(of > 0 ? done / of : 0);
   try {
-    return await importFile(new Uint8Array(await reading), { stop, onProgress });
+    const copy = file.size > copiedBytes ? file : new Blob([await file.arrayBuffer()]);
+    return await importFile(copy, { stop, onProgress });
   } catch {
     return { kind: 'refused', error: { kind: 'unreadable' } };
   }

@@ -19,7 +19,7 @@ export function FileButton({ label, onFile }: FileButtonProps) {
       {label}
       <input
         type="file"
-        accept=".json,application/json,text/plain"
+        accept=".json,application/json,text/plain,.zip,application/zip"
         onChange={(event) => choose(event.currentTarget)}
       />
     </label>

@@ -67,11 +67,15 @@ function doneLines({
   clashes,
   refused,
   leftOut,
+  sealsAltered,
+  picturesMissing,
 }: Extract<Imported, { kind: 'done' }>): readonly string[] {
   return [
     added === 0 ? words.nothingNew : words.added(added),
     ...(known > 0 && added > 0 ? [words.had(known)] : []),
     ...(clashes > 0 ? [words.clashes(clashes)] : []),
+    ...(sealsAltered > 0 ? [words.sealsAltered(sealsAltered)] : []),
+    ...(picturesMissing > 0 ? [words.picturesMissing(picturesMissing)] : []),
     ...(leftOut > 0 ? [words.leftOut(leftOut)] : []),
     ...(refused.length > 0 ? [words.refused(refused.length)] : []),
     ...refused.slice(0, mostFaults).map(fileErrorLine),

@@ -18,6 +18,7 @@ export type FileProblem =
       readonly line: number;
       readonly column: number;
     }
+  | { readonly kind: 'bad-entry' | 'wrong-photo'; readonly name: string }
   | { readonly kind: 'newer-version'; readonly version: number }
   | ({ readonly kind: 'bad-header' } & Fault)
   | ({ readonly kind: 'bad-record'; readonly key: string } & Fault)
@@ -105,6 +106,10 @@ export function fileErrorLine(error: FileProblem): string {
       return `The name ${quoted(error.name)} stands twice in one place: line ${error.line}, column ${error.column}.`;
     case 'forbidden-name':
       return `The name ${quoted(error.name)} is not allowed: line ${error.line}, column ${error.column}.`;
+    case 'bad-entry':
+      return `The bundle holds ${quoted(error.name)}, which no bundle of ours does. Have it sent again as it was exported.`;
+    case 'wrong-photo':
+      return `The picture ${quoted(error.name)} in the bundle is not the one that was taken: its bytes were changed.`;
     case 'newer-version':
       return `The file is from a newer version of Sagline (format ${error.version}). Update, then import it again.`;
     case 'bad-header':

@@ -8,7 +8,7 @@ export const files = {
   noBackup: 'No backup yet. If the phone is lost, so are the walks.',
   restoreLine: 'Adds what is in the file to what is here. Nothing here is overwritten.',
   importFile: 'Import a file',
-  importLine: 'A walk file, limit sheet, rule set, price list or backup.',
+  importLine: 'A walk file, bundle, limit sheet, rule set, price list or backup.',
   cancelled: 'Import cancelled; nothing was changed.',
   share: 'Share',
   tapAgain: 'The phone wants one more tap to share the file.',
@@ -33,6 +33,10 @@ export const files = {
       : `${count} records were written differently on another phone. Open them and choose which one counts.`,
   leftOut: (count: number): string =>
     `${count === 1 ? '1 sheet, rule set or price list of the app stands' : `${count} sheets, rule sets or price lists of the app stand`} in the file with other values and was left out: what comes with the app stays as it is. Give it another key to import it.`,
+  sealsAltered: (count: number): string =>
+    `${count === 1 ? 'A seal in the file was altered and was' : `${count} seals in the file were altered and were`} not taken. What it sealed is here, but nothing proves it.`,
+  picturesMissing: (count: number): string =>
+    `${count === 1 ? '1 picture is' : `${count} pictures are`} not in the file and not on this phone. Ask for the bundle with the pictures.`,
   countsAhead:
     'The file counts its changes far ahead of any phone, which no phone of ours does. It was not taken.',
   aloneDay:

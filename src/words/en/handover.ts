@@ -8,4 +8,6 @@ export const handover = {
   takeIn: (name: string): string => `Take in ${name}`,
   leaveOut: (name: string): string => `Leave out ${name}`,
   noName: 'a file without a name',
+  readMe:
+    'This bundle was written by Sagline, which judges the undercarriages of tracked machines.\n\nwalk.json or backup.json holds the records as open JSON; its schema is published with the app under /schema/walk-file.json.\nphotos/ holds the pictures, each named by the SHA-256 of its bytes.\nreport.pdf, where it is there, is the report for people.\n\nTo check that nothing was changed, open the bundle with Sagline under Check a file, or run: sagline check FILE\n',
 } as const;

@@ -1,0 +1,22 @@
+import { canonicalJson } from '../core/canonical-json.ts';
+import { sealPayloadSchema, type SealPayload } from '../core/seal-payload.ts';
+import { fromBase64url } from './base64url.ts';
+
+/** A payload's text as the payload, if it is one and its one canonical text. */
+export function payloadOf(text: string): SealPayload | undefined {
+  try {
+    const parsed = sealPayloadSchema.safeParse(JSON.parse(text));
+    return parsed.success && canonicalJson(parsed.data) === text ? parsed.data : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * What a seal says of itself, its signature unchecked: good for finding what belongs to it, and for nothing that
+ * anybody is to believe.
+ */
+export function claimedPayload(jws: string): SealPayload | undefined {
+  const bytes = fromBase64url(jws.split('.')[1] ?? '');
+  return bytes && payloadOf(new TextDecoder().decode(bytes));
+}
