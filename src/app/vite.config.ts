@@ -64,7 +64,10 @@ function sharedName(id: string, bundler: Bundler): string | null {
 const groups = [
   { name: 'ahead', test: aheadModule },
   { name: 'photos', test: /\/src\/(?:app\/photos\/|storage\/sweep\.ts|words\/en\/photos\.ts)/ },
-  { name: 'sealing', test: /\/src\/(?:app\/sealing\/|seal\/(?!claimed|base64url|hash)|words\/en\/sealing\.ts)/ },
+  {
+    name: 'sealing',
+    test: /\/src\/(?:app\/sealing\/|seal\/(?!claimed|base64url|hash)|words\/en\/sealing\.ts)/,
+  },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },
   {

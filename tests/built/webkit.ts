@@ -15,6 +15,8 @@ export interface WebKitPage {
   goto(url: string): Promise<unknown>;
   /** Runs an expression in the page and awaits its value. */
   run(expression: string): Promise<unknown>;
+  /** Gives a file to a file input. */
+  choose(selector: string, path: string): Promise<unknown>;
   close(): Promise<void>;
 }
 
@@ -43,6 +45,11 @@ export async function startWebKit(): Promise<WebKitPage> {
       };
       if (answer.error !== undefined) throw new Error(answer.error);
       return answer.value;
+    },
+    choose: async (selector, path) => {
+      const found = await call(`${session}/element`, { using: 'css selector', value: selector });
+      const [id] = Object.values(found as Record<string, string>);
+      return call(`${session}/element/${id}/value`, { text: path });
     },
     close: async () => {
       await fetch(session, { method: 'DELETE' }).catch(() => undefined);

@@ -10,7 +10,6 @@ import { purposeWords } from '../../words/en/choices.ts';
 import { openWords } from '../../words/en/open.ts';
 import { verdict as words } from '../../words/en/verdict.ts';
 import { walk } from '../../words/en/walk.ts';
-import { exportWalk } from '../actions/files.ts';
 import { finishWalk, reopenWalk } from '../actions/walk.ts';
 import { outcomePlace } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
@@ -102,9 +101,9 @@ export function Verdict({ model }: { model: WalkModel }) {
               ))}
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
-          <Button look="plain" onTap={() => void exportWalk(model.key)}>
-            {words.exportFile}
-          </Button>
+          <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
+            {words.handOver}
+          </ButtonLink>
           {finished && (
             <Button look="plain" onTap={() => void reopenWalk(model.key)}>
               {walk.reopen}

@@ -1,4 +1,4 @@
-import { useLocation } from 'preact-iso';
+import { lazy, useLocation } from 'preact-iso';
 import { useEffect } from 'preact/hooks';
 import type { RecordKey } from '../../core/keys.ts';
 import { common } from '../../words/en/common.ts';
@@ -12,6 +12,8 @@ import { Gone } from './gone.tsx';
 import { StepScreen } from './step.tsx';
 import { Verdict } from './verdict.tsx';
 import { WalkMap } from './walk-map.tsx';
+
+const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
 
 /** A walk at the step that the address names; without one, where it was left. */
 export function WalkScreen() {
@@ -34,6 +36,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   const { model } = state;
   if (rest.length === 0) return <Resume model={model} />;
   if (rest[0] === 'verdict') return <Verdict model={model} />;
+  if (rest[0] === 'hand-over') return <HandOver model={model} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;
 }

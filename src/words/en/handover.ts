@@ -8,6 +8,23 @@ export const handover = {
   takeIn: (name: string): string => `Take in ${name}`,
   leaveOut: (name: string): string => `Leave out ${name}`,
   noName: 'a file without a name',
+  title: 'Hand over',
+  walk: 'The whole walk',
+  walkLine:
+    'Readings, pictures, sheets, rules and seals in one file: for another phone, for the office, or for whoever wants to check that nothing was changed.',
+  unfinishedLine:
+    'This walk is not finished. Another phone that takes the file goes on where this one stopped.',
+  table: 'A table for a spreadsheet',
+  tableLine: 'Every item with its value, limit, call and hours left, one row each.',
+  dates: 'Dates for a calendar',
+  datesLine: 'The visits of the job plan, by the hours that this machine makes in a week.',
+  noDates:
+    'There are no dates yet: they need a job plan, and two walks that say how many hours the machine makes in a week.',
+  share: (what: string): string => `Share: ${what}`,
+  save: (what: string): string => `Save: ${what}`,
+  working: 'Putting the file together …',
+  notMade: 'The file could not be made. Nothing was changed; try it once more.',
+  demo: 'This is the demo. Its machines are invented, so nothing of it leaves the phone.',
   readMe:
     'This bundle was written by Sagline, which judges the undercarriages of tracked machines.\n\nwalk.json or backup.json holds the records as open JSON; its schema is published with the app under /schema/walk-file.json.\nphotos/ holds the pictures, each named by the SHA-256 of its bytes.\nreport.pdf, where it is there, is the report for people.\n\nTo check that nothing was changed, open the bundle with Sagline under Check a file, or run: sagline check FILE\n',
 } as const;
