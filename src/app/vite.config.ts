@@ -1,6 +1,7 @@
 import { parse } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type IndexHtmlTransformContext, type Plugin } from 'vite';
+import { jsonSchema } from '../files/json-schema.ts';
 import { shellWords } from '../words/shell.ts';
 import { catalogue } from './catalogue.ts';
 import { dataFiles } from './data-files.ts';
@@ -84,10 +85,12 @@ function withPreload(html: string, bundle: IndexHtmlTransformContext['bundle']):
   return html.replace('</head>', `  ${link}\n  </head>`);
 }
 
-/** Writes the manifest, and the sentences of index.html, from the words. */
+/** Writes the manifest and the sentences of index.html from the words, and the schema of our files. */
 const installPage: Plugin = {
   name: 'install-page',
   generateBundle() {
+    const schema = `${JSON.stringify(jsonSchema(), null, 2)}\n`;
+    this.emitFile({ type: 'asset', fileName: 'schema/walk-file.json', source: schema });
     this.emitFile({ type: 'asset', fileName: 'manifest.webmanifest', source: JSON.stringify(manifest) });
   },
   transformIndexHtml: (html, { bundle }) =>

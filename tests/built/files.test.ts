@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import type { FastifyInstance } from 'fastify';
 import { createHash } from 'node:crypto';
@@ -14,6 +15,7 @@ type Entry = { readonly url: string; readonly revision: string | null; readonly 
 /** Addresses that stand in the built files without ever being fetched: names of vocabularies, help in messages. */
 const neverFetched = [
   /^https?:\/\/www\.w3\.org\//,
+  /^https:\/\/json-schema\.org\//,
   /^https:\/\/bit\.ly\/wb-precache$/,
   /^https:\/\/github\.com\/preactjs\/preact-iso$/,
 ];
@@ -65,6 +67,7 @@ describe('the precache list', () => {
         '/manifest.webmanifest',
         '/icon-192.png',
         '/licenses.txt',
+        '/schema/walk-file.json',
       ]),
     );
     const built = filesUnder('dist/assets').filter((path) => !/\.(?:br|gz)$/.test(path));
@@ -91,6 +94,16 @@ describe('the precache list', () => {
     const sizes = entries.map(({ url }) => readFileSync(join(dist, url)).length);
     expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(1_500_000);
   });
+});
+
+test('[HO17] the published schema of our files is the one that the command line prints', () => {
+  const published = readFileSync(join(dist, 'schema/walk-file.json'), 'utf8');
+  const printed = execFileSync(process.execPath, [join(root, 'build/cli.js'), 'schema'], {
+    encoding: 'utf8',
+  });
+  expect(published).toBe(printed);
+  const { $defs } = JSON.parse(published) as { $defs: Record<string, object> };
+  expect(Object.keys($defs)).toEqual(expect.arrayContaining(['walk', 'reading', 'photo', 'person']));
 });
 
 test('[B8] the command line runs from a checkout', () => {

@@ -74,7 +74,7 @@ describe('iCalendar', () => {
     ),
   });
 
-  test('[HO4] a general parser reads back every event as it was', () => {
+  test('[HO14] a general parser reads back every event as it was', () => {
     fc.assert(
       fc.property(event, fc.array(event, { maxLength: 3 }), (first, rest) => {
         const found = parsed(icalOf([first, ...rest], now)).map(asFound);
@@ -86,7 +86,7 @@ describe('iCalendar', () => {
     );
   });
 
-  test('[HO4] no line has more than 75 octets, none cuts a character, and unfolding gives the line', () => {
+  test('[HO14] no line has more than 75 octets, none cuts a character, and unfolding gives the line', () => {
     fc.assert(
       fc.property(
         fc
@@ -107,7 +107,7 @@ describe('iCalendar', () => {
     );
   });
 
-  test('[HO4] what no calendar can hold is left out of its text', () => {
+  test('[HO14] what no calendar can hold is left out of its text', () => {
     const sent = {
       uid: 'a',
       day: '2026-03-01',
@@ -123,7 +123,7 @@ describe('iCalendar', () => {
 });
 
 describe('what a machine puts into a calendar', () => {
-  test('[HO5] the re-check and each visit of the plan have a day, by the hours a week', async () => {
+  test('[HO15] the re-check and each visit of the plan have a day, by the hours a week', async () => {
     const inputs = await demoInputs();
     expect(inputs.length).toBeGreaterThan(0);
     let visits = 0;
@@ -149,7 +149,7 @@ describe('what a machine puts into a calendar', () => {
     expect(visits).toBeGreaterThan(0);
   });
 
-  test('[HO5] made twice the events have the same names, and no two of a file share one', async () => {
+  test('[HO15] made twice the events have the same names, and no two of a file share one', async () => {
     for (const input of await demoInputs()) {
       const uids = calendarOf(input, reader).events.map(({ uid }) => uid);
       const again = calendarOf(input, { ...reader, now: '2027-01-01T00:00:00.000Z' });
@@ -158,7 +158,7 @@ describe('what a machine puts into a calendar', () => {
     }
   });
 
-  test('[HO5] without a pace there is no event but what is due now, and a sentence says why', async () => {
+  test('[HO15] without a pace there is no event but what is due now, and a sentence says why', async () => {
     for (const input of await demoInputs()) {
       const { week: _week, ...rest } = input.outlook;
       const { events, notDated } = calendarOf({ ...input, outlook: { ...rest, week: undefined } }, reader);
@@ -167,7 +167,7 @@ describe('what a machine puts into a calendar', () => {
     }
   });
 
-  test('[HO5] without a date of the walk nothing has a day', async () => {
+  test('[HO15] without a date of the walk nothing has a day', async () => {
     for (const input of await demoInputs()) {
       const { startedAt: _at, ...walk } = input.walk;
       expect(calendarOf({ ...input, walk }, reader)).toEqual({
@@ -178,7 +178,7 @@ describe('what a machine puts into a calendar', () => {
     }
   });
 
-  test('[HO5] a machine that hardly works gets no day beyond ten years', async () => {
+  test('[HO15] a machine that hardly works gets no day beyond ten years', async () => {
     for (const input of await demoInputs()) {
       const outlook = { ...input.outlook, week: { hours: 1e-9, from: 'machine' as const } };
       expect(calendarOf({ ...input, outlook }, reader).notDated).toEqual([words.tooFar]);
@@ -187,7 +187,7 @@ describe('what a machine puts into a calendar', () => {
 });
 
 describe('when to look again', () => {
-  test('[HO6] what is watched is looked at within a service interval, else before the first part may be worn out', async () => {
+  test('[HO16] what is watched is looked at within a service interval, else before the first part may be worn out', async () => {
     for (const { scored, outlook } of await demoInputs()) {
       const { parts } = outlook.hours;
       const calm = scored.outcomes.filter(({ atLeast }) => atLeast !== 'recheck');

@@ -62,7 +62,7 @@ const table = (cells: readonly Cell[], style: CsvStyle): string =>
   );
 
 describe('cells of CSV', () => {
-  test.each(styles)('[HO1] %s: a cell is the number it was, or a text that starts no formula', (style) => {
+  test.each(styles)('[HO11] %s: a cell is the number it was, or a text that starts no formula', (style) => {
     const [delimiter, decimal] = marks[style];
     fc.assert(
       fc.property(fc.array(cellLaw, { maxLength: 6 }), (cells) => {
@@ -81,7 +81,7 @@ describe('cells of CSV', () => {
     );
   });
 
-  test.each(styles)('[HO1] %s: opened by the other pair no cell starts a formula either', (style) => {
+  test.each(styles)('[HO11] %s: opened by the other pair no cell starts a formula either', (style) => {
     const other = style === 'comma-point' ? ';' : ',';
     fc.assert(
       fc.property(nasty, (parts) => {
@@ -105,7 +105,7 @@ describe('cells of CSV', () => {
     ['a;=1', "a;'=1"],
     ['a\n=1', "a\n'=1"],
     ['5 - 3', '5 - 3'],
-  ])('[HO1] %j is written as %j', (text, written) => {
+  ])('[HO11] %j is written as %j', (text, written) => {
     expect(guarded(text, 'comma-point')).toBe(written);
   });
 
@@ -119,12 +119,12 @@ describe('cells of CSV', () => {
     [1_234_567.5, '1234567.5', '1234567,5'],
     [Infinity, '', ''],
     [NaN, '', ''],
-  ])('[HO1] the number %d is written %s or %s', (value, point, comma) => {
+  ])('[HO11] the number %d is written %s or %s', (value, point, comma) => {
     expect(cellsOf(table([value], 'comma-point'), ',')[1]?.[1]).toBe(point);
     expect(cellsOf(table([value], 'semicolon-comma'), ';')[1]?.[1]).toBe(comma);
   });
 
-  test('[HO1] a file has its byte order mark and CRLF, and quotes what RFC 4180 wants quoted', () => {
+  test('[HO11] a file has its byte order mark and CRLF, and quotes what RFC 4180 wants quoted', () => {
     expect(table(['say "no", twice', undefined], 'comma-point')).toBe(
       '\ufeffA,B\r\nfirst,"say ""no"", twice"\r\nfirst,\r\n',
     );
@@ -136,14 +136,14 @@ describe('cells of CSV', () => {
     ['fr-CA', 'semicolon-comma'],
     ['ar-EG', 'comma-point'],
     ['no locale at all', 'comma-point'],
-  ] as const)('[HO2] the pair of %s is %s', (locale, style) => {
+  ] as const)('[HO12] the pair of %s is %s', (locale, style) => {
     expect(csvStyleOf(locale)).toBe(style);
   });
 });
 
 describe('walks as tables', () => {
   test.each(styles)(
-    '[HO3] %s: every item of the demo has a row, and its values are read back',
+    '[HO13] %s: every item of the demo has a row, and its values are read back',
     async (style) => {
       const decimal = marks[style][1];
       const walks = walksOf(await demoFile());
@@ -225,7 +225,7 @@ describe('walks as tables', () => {
     },
   ]);
 
-  test('[HO3] a walk that began in another day in Greenwich has its own day, and its moment the offset', () => {
+  test('[HO13] a walk that began in another day in Greenwich has its own day, and its moment the offset', () => {
     const [row] = rowsOf(
       itemsCsv(
         walksOf(small).map((each) => ({ ...each, outcomes: each.scored.outcomes })),
@@ -240,7 +240,7 @@ describe('walks as tables', () => {
     expect(row?.get(heads.pin)).toBe("'-1234");
   });
 
-  test('[HO3] readings stand as they were made, with what was typed as text', () => {
+  test('[HO13] readings stand as they were made, with what was typed as text', () => {
     const rows = rowsOf(readingsCsv(walksOf(small), readerOf('semicolon-comma')), 'semicolon-comma');
     const row = (item: string, side: string) =>
       rows.find((each) => each.get(heads.item) === item && each.get(heads.place)?.startsWith(side));
@@ -255,7 +255,7 @@ describe('walks as tables', () => {
     expect(row(format.item('crack'), 'left')?.get(heads.cord)).toBe('yes');
   });
 
-  test.each([itemsCsv, readingsCsv])('[HO3] no two headings of a table are the same', (make) => {
+  test.each([itemsCsv, readingsCsv])('[HO13] no two headings of a table are the same', (make) => {
     const [head = []] = cellsOf(make([], readerOf('comma-point')), ',');
     expect(head.length).toBeGreaterThan(15);
     expect(new Set(head).size).toBe(head.length);

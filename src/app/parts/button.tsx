@@ -40,13 +40,15 @@ export function Button({ look = 'normal', disabled, label, pressed, quick, onTap
 interface ButtonLinkProps {
   readonly look?: Look;
   readonly href: string;
+  /** `_blank` for a file: an installed app that went to it would have no way back. */
+  readonly target?: '_blank';
   readonly children: ComponentChildren;
 }
 
 /** Goes to another screen and looks like a button. */
-export function ButtonLink({ look = 'normal', href, children }: ButtonLinkProps) {
+export function ButtonLink({ look = 'normal', href, target, children }: ButtonLinkProps) {
   return (
-    <a class={`${styles.button} ${looks[look]}`} href={href}>
+    <a class={`${styles.button} ${looks[look]}`} href={href} target={target}>
       {children}
     </a>
   );

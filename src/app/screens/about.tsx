@@ -41,6 +41,9 @@ export function About() {
           <ButtonLink href="/sheets">{sheets.title}</ButtonLink>
           <ButtonLink href="/rules">{rules.title}</ButtonLink>
         </div>
+        <ButtonLink href="/schema/walk-file.json" target="_blank">
+          {words.schema}
+        </ButtonLink>
       </Section>
       <Section title={words.keyboard}>
         <Facts facts={words.keys} />

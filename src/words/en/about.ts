@@ -19,6 +19,7 @@ export const about = {
     ['A caliper that types', 'number, Enter: the reading is made as if it had been typed'],
   ],
   more: 'Where the numbers are from',
+  schema: 'Format of our files (JSON Schema)',
   licences: 'Licences',
   own: 'Sagline is free software under the MIT licence.',
   showLicences: 'Show the licences of all parts',
