@@ -108,7 +108,8 @@ export function tiffOf({
   return new Uint8Array(tiff.buffer);
 }
 
-const segment = (marker: number, head: string, body: Uint8Array): Uint8Array => {
+/** A segment of a JPEG. */
+export const segment = (marker: number, head: string, body: Uint8Array): Uint8Array => {
   const length = 2 + head.length + body.length;
   return Buffer.concat([
     Buffer.from([0xff, marker, length >> 8, length & 255]),
@@ -118,3 +119,82 @@ const segment = (marker: number, head: string, body: Uint8Array): Uint8Array => 
 };
 
 export const exifSegment = (options: ExifOptions): Uint8Array => segment(0xe1, 'Exif\0\0', tiffOf(options));
+
+/**
+ * A grey JPEG of any size in few bytes: both Huffman tables have one code, a single 0, for "no difference" and "no
+ * more in this block", so that the coded data are zeros, two bits for each block of 8 × 8.
+ */
+export function greyJpeg(width: number, height: number): Uint8Array {
+  const bytes = (...values: number[]): Uint8Array => Uint8Array.from(values);
+  const table = (kind: number): Uint8Array =>
+    segment(0xc4, '', bytes(kind, 1, ...Array<number>(15).fill(0), 0));
+  const size = [height >> 8, height & 255, width >> 8, width & 255];
+  const blocks = Math.ceil(width / 8) * Math.ceil(height / 8);
+  return Buffer.concat([
+    bytes(0xff, 0xd8),
+    segment(0xdb, '', bytes(0, ...Array<number>(64).fill(1))),
+    segment(0xc0, '', bytes(8, ...size, 1, 1, 0x11, 0)),
+    table(0x00),
+    table(0x10),
+    segment(0xda, '', bytes(1, 1, 0, 0, 63, 0)),
+    new Uint8Array(Math.ceil(blocks / 4)),
+    bytes(0xff, 0xd9),
+  ]);
+}
+
+const u32 = (value: number, littleEndian = false): Uint8Array => {
+  const view = new DataView(new ArrayBuffer(4));
+  view.setUint32(0, value, littleEndian);
+  return new Uint8Array(view.buffer);
+};
+const latin = (text: string): Uint8Array => Buffer.from(text, 'latin1');
+
+/** The frame of a PNG: head, perhaps an eXIf chunk, end; checksums are left out and so are the pixels. */
+export function pngOf(width: number, height: number, tiff?: Uint8Array): Uint8Array {
+  const chunk = (name: string, body: Uint8Array): Uint8Array =>
+    Buffer.concat([u32(body.length), latin(name), body, u32(0)]);
+  return Buffer.concat([
+    latin('\x89PNG\r\n\x1a\n'),
+    chunk('IHDR', Buffer.concat([u32(width), u32(height), latin('\x08\x02\0\0\0')])),
+    ...(tiff === undefined ? [] : [chunk('eXIf', tiff)]),
+    chunk('IEND', new Uint8Array()),
+  ]);
+}
+
+/** The frame of a WebP of one of its three kinds, perhaps with an EXIF chunk; without pixels. */
+export function webpOf(
+  kind: 'VP8 ' | 'VP8L' | 'VP8X',
+  width: number,
+  height: number,
+  tiff?: Uint8Array,
+): Uint8Array {
+  const u16 = (value: number): Uint8Array => u32(value, true).subarray(0, 2);
+  const u24 = (value: number): Uint8Array => u32(value, true).subarray(0, 3);
+  const heads = {
+    'VP8 ': () => Buffer.concat([latin('\x10\0\0\x9d\x01\x2a'), u16(width), u16(height)]),
+    VP8L: () => Buffer.concat([latin('\x2f'), u32((width - 1) | ((height - 1) << 14), true), latin('\0')]),
+    VP8X: () => Buffer.concat([latin('\x08\0\0\0'), u24(width - 1), u24(height - 1)]),
+  };
+  const chunk = (name: string, body: Uint8Array): Uint8Array =>
+    Buffer.concat([latin(name), u32(body.length, true), body, new Uint8Array(body.length % 2)]);
+  const chunks = Buffer.concat([
+    chunk(kind, heads[kind]()),
+    ...(tiff === undefined ? [] : [chunk('EXIF', tiff)]),
+  ]);
+  return Buffer.concat([latin('RIFF'), u32(chunks.length + 4, true), latin('WEBP'), chunks]);
+}
+
+function heifOf(brand: string, width: number, height: number): Uint8Array {
+  const box = (name: string, ...body: Uint8Array[]): Uint8Array =>
+    Buffer.concat([u32(8 + Buffer.concat(body).length), latin(name), ...body]);
+  const ispe = (wide: number, high: number): Uint8Array => box('ispe', u32(0), u32(wide), u32(high));
+  const sizes = width === 0 ? [] : [ispe(Math.min(512, width), Math.min(512, height)), ispe(width, height)];
+  return Buffer.concat([
+    box('ftyp', latin(brand), u32(0), latin(`mif1${brand}`)),
+    box('meta', u32(0), box('iprp', box('ipco', ...sizes))),
+  ]);
+}
+
+/** The boxes of a HEIC file up to the sizes of its tiles and of itself; there is nothing to decode. */
+export const heicOf = (width: number, height: number): Uint8Array => heifOf('heic', width, height);
+export const avifOf = (width: number, height: number): Uint8Array => heifOf('avif', width, height);
