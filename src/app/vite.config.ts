@@ -64,7 +64,7 @@ function sharedName(id: string, bundler: Bundler): string | null {
 /** Files of their own, loaded when first asked for; left alone, the bundler puts them where the walk is. */
 const groups = [
   { name: 'ahead', test: aheadModule },
-  { name: 'photos', test: /\/src\/(?:app\/photos\/|storage\/sweep\.ts|words\/en\/photos\.ts)/ },
+  { name: 'photos', test: /\/src\/(?:app\/photos\/|words\/en\/photos\.ts)/ },
   {
     name: 'sealing',
     test: /\/src\/(?:app\/sealing\/|seal\/(?!claimed|base64url|hash)|words\/en\/sealing\.ts)/,

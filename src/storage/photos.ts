@@ -1,3 +1,4 @@
+import { ok } from '../core/result.ts';
 import type { Database } from './database.ts';
 import type { Presence } from './presence.ts';
 import type { PhotoRow, StoreName, ThumbnailRow, Transaction } from './schema.ts';
@@ -36,8 +37,12 @@ export const photosOf = (database: Database, presence: Presence): Photos => ({
       putPhoto(tx as unknown as ByteTransaction, photo).then(() => undefined),
     ),
   get: (sha256) => database.read(['photos'], (tx) => tx.objectStore('photos').get(sha256)),
-  // Loaded when first wanted: no walk waits for it.
-  sweep: async () => (await import('./sweep.ts')).sweep(database, presence),
+  // Loaded when first wanted: no walk waits for it. Without its file there is another time.
+  sweep: () =>
+    import('./sweep.ts').then(
+      ({ sweep }) => sweep(database, presence),
+      () => ok(0),
+    ),
 });
 
 export const thumbnailsOf = (database: Database): Thumbnails => ({

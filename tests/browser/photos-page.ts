@@ -1,4 +1,7 @@
 import { shrinkPhoto, type Shrunk } from '../../src/app/photos/shrink-photo.ts';
+import { makeKey, type Id } from '../../src/core/keys.ts';
+import { browserDeps } from '../../src/storage/browser.ts';
+import { openStore } from '../../src/storage/open-store.ts';
 import { photoFaultLine } from '../../src/words/en/photos.ts';
 
 /** A picture of noise and a sky, as large as asked, that no encoder makes small; drawn as a camera's JPEG. */
@@ -19,13 +22,37 @@ async function noisePhoto(width: number, height: number): Promise<Blob> {
   return blob;
 }
 
-type Told = Omit<Shrunk, 'bytes' | 'thumbnail'> & {
+export type Told = Omit<Shrunk, 'bytes' | 'thumbnail'> & {
   readonly bytes: readonly number[];
   readonly thumbnail: readonly number[];
 };
 
-let long = 0;
-let observed = false;
+interface Taken {
+  /** Milliseconds of the longest task of the page's thread so far, 0 when none was over 50. */
+  readonly longest: number;
+  readonly ms: number;
+}
+
+const pause = (ms: number): Promise<void> => new Promise((go) => setTimeout(go, ms));
+
+const store = openStore(browserDeps());
+let file = new Blob();
+let longest = 0;
+
+async function takeOne(): Promise<void> {
+  const made = await shrinkPhoto(file, 'camera');
+  if (!made.ok) throw new Error(made.error.kind);
+  const { bytes, thumbnail } = made.value;
+  // A name of its own, as if each picture were another.
+  const sha256 = [...crypto.getRandomValues(new Uint8Array(32))]
+    .map((byte) => byte.toString(16).padStart(2, '0'))
+    .join('');
+  const key = makeKey({ kind: 'photo', walk: 'w1' as Id, hash: sha256 });
+  const photo = { sha256, type: 'image/jpeg', bytes };
+  const small = { sha256, bytes: thumbnail };
+  const kept = await store.write([{ key, value: { v: 1 } }], { photos: [photo], thumbnails: [small] });
+  if (!kept.ok) throw new Error(kept.error.kind);
+}
 
 /** What the browser tests do on this page; answers are plain, so that they cross over. */
 const page = {
@@ -35,27 +62,46 @@ const page = {
     if (!made.ok) return photoFaultLine(made.error);
     return { ...made.value, bytes: [...made.value.bytes], thumbnail: [...made.value.thumbnail] };
   },
-  /** Takes so many photos of noise in one go; the longest task and the bytes of the heap after each. */
-  takeMany: async (count: number, width: number, height: number) => {
-    if (!observed)
-      new PerformanceObserver((list) => {
-        for (const { duration } of list.getEntries()) long = Math.max(long, duration);
-      }).observe({ type: 'longtask' });
-    observed = true;
-    const blob = await noisePhoto(width, height);
-    await new Promise((resolve) => setTimeout(resolve, 500));
-    long = 0;
+  /** Watches the page's thread, and makes the file that `take` takes: the size of a camera's, all noise. */
+  prepare: async (width: number, height: number): Promise<number> => {
+    file = await noisePhoto(width, height);
+    new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) longest = Math.max(longest, duration);
+    }).observe({ type: 'longtask' });
+    await pause(500);
+    longest = 0;
+    return file.size;
+  },
+  /** Takes so many photos one after the other, each as a record with its bytes on disk. */
+  take: async (count: number): Promise<Taken> => {
     const start = performance.now();
-    const heaps: number[] = [];
-    let bytes = 0;
-    for (let at = 0; at < count; at += 1) {
-      const made = await shrinkPhoto(new Blob([blob], { type: 'image/jpeg' }), 'camera');
-      if (!made.ok) throw new Error(made.error.kind);
-      bytes += made.value.bytes.length;
-      heaps.push((performance as unknown as { memory: { usedJSHeapSize: number } }).memory.usedJSHeapSize);
-    }
-    await new Promise((resolve) => setTimeout(resolve, 500));
-    return { long, heaps, ms: performance.now() - start, bytes, original: blob.size };
+    for (let at = 0; at < count; at += 1) await takeOne();
+    const ms = performance.now() - start;
+    await pause(500);
+    return { longest, ms };
+  },
+  heap: (): number =>
+    (performance as unknown as { memory: { usedJSHeapSize: number } }).memory.usedJSHeapSize,
+  /** Keeps the page's thread busy, to show that it would be seen; answers the longest task then. */
+  keepBusy: async (ms: number): Promise<number> => {
+    await pause(1);
+    for (const end = performance.now() + ms; performance.now() < end;);
+    await pause(500);
+    return longest;
+  },
+  /** A picture of one grey in few bytes, as large as asked, is taken or refused; answers the sentence or the size. */
+  shrinkFile: async (bytes: readonly number[]): Promise<string> => {
+    const made = await shrinkPhoto(new Blob([Uint8Array.from(bytes)]), 'gallery');
+    return made.ok ? `${made.value.width} × ${made.value.height}` : photoFaultLine(made.error);
+  },
+  /** Three at once, the second of which is given up at once; what became of each. */
+  cancelSecond: async (bytes: readonly number[]): Promise<readonly string[]> => {
+    const stop = new AbortController();
+    const files = [undefined, stop.signal, undefined].map((signal) =>
+      shrinkPhoto(new Blob([Uint8Array.from(bytes)]), 'gallery', signal),
+    );
+    stop.abort();
+    return (await Promise.all(files)).map((made) => (made.ok ? 'made' : made.error.kind));
   },
 };
 

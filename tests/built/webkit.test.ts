@@ -3,6 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { serveStorage, type StorageOrigin } from '../browser/storage-page.ts';
+import { refusedFiles, uprightFaults } from '../browser/photos-cases.ts';
+import { servePhotos } from '../browser/photos-origin.ts';
+import type { Told } from '../browser/photos-page.ts';
 import { contract } from '../storage/contract.ts';
 import type { Outcome } from '../storage/page.ts';
 import { sentBundle } from '../browser/bundles.ts';
@@ -50,6 +53,16 @@ describe.skipIf(!hasWebKit)('the engine of iPhones', () => {
       await rm(folder, { recursive: true });
     }
   }, 60_000);
+
+  test('[PH34] photos come out upright, small and bare there too, and what is none is refused', async () => {
+    const photos = await servePhotos();
+    const shrink = (bytes: readonly number[]): Promise<Told | string> =>
+      page.run(`photosPage.shrink([${bytes.join()}])`) as Promise<Told | string>;
+    await page.goto(photos.url);
+    expect(await uprightFaults(shrink)).toEqual([]);
+    for (const [what, bytes, said] of refusedFiles()) expect(await shrink(bytes), what).toBe(said);
+    await photos.close();
+  }, 120_000);
 });
 
 /** An expression that becomes true. */
