@@ -59,7 +59,10 @@ export const isPlanned = (plan: Outlook['plan']): plan is JobPlan => 'visits' in
 
 const dayOf = (walk: Walk): string => walk.startedAt?.utc ?? '';
 
-/** The finished walks of the machine up to this one, which need not be finished, in the order of time. */
+/**
+ * The finished walks of the machine up to this one, which need not be finished, in the order of time. One that another
+ * of them corrects is left out: the same walkaround would count twice.
+ */
 export function walksUpTo(shelf: Shelf, walkKey: string, walk: Walk): readonly (readonly [string, Walk])[] {
   const all = shelf.under(prefixOf('walk', { demo: isDemo(walkKey) })).flatMap(([key, versions]) => {
     const each = valueIn<Walk>(versions);
@@ -68,8 +71,10 @@ export function walksUpTo(shelf: Shelf, walkKey: string, walk: Walk): readonly (
     const one: readonly [string, Walk][] = isOne && key !== walkKey ? [[key, each]] : [];
     return one;
   });
-  all.sort(([a, one], [b, other]) => compareBytewise(dayOf(one), dayOf(other)) || compareBytewise(a, b));
-  return [...all, [walkKey, walk]];
+  const corrected = new Set([walk, ...all.map(([, each]) => each)].map(({ corrects }) => corrects));
+  const standing = all.filter(([key, { corrects }]) => !corrected.has(key) && corrects !== walkKey);
+  standing.sort(([a, one], [b, other]) => compareBytewise(dayOf(one), dayOf(other)) || compareBytewise(a, b));
+  return [...standing, [walkKey, walk]];
 }
 
 /** Everything that the histories of a machine are made of, from records. */

@@ -60,6 +60,22 @@ describe('[N7] the outlook of a machine', () => {
     expect(first.hours.parts.map(({ history }) => history.points.length)).toEqual([1, 1]);
   });
 
+  test('[SG6] a correction stands in for the walk that it corrects, for both of them and for later ones', () => {
+    const first = 'demo/walk/mini-first' as typeof mini;
+    const again = 'demo/walk/mini-again' as typeof mini;
+    const records = demoMap();
+    for (const [key, value] of demoMap())
+      if (key.includes('/mini-first')) records.set(key.replace('mini-first', 'mini-again'), value);
+    change(records, again, { corrects: first });
+    const walksOf = (walk: typeof mini) =>
+      outlookAt(records, walk).hours.parts[0]?.history.points.map(({ walk: each }) => each);
+    const later = outlookAt(demoMap(), mini).hours.parts[0]?.history.points.map(({ walk }) => walk);
+    expect(walksOf(first)).toEqual([first]);
+    expect(walksOf(again)).toEqual([again]);
+    expect(walksOf(mini)).toEqual(later?.map((each) => (each === first ? again : each)));
+    expect(later).toContain(first);
+  });
+
   test('[O4] hours a week come from the machine, else from walks three weeks apart, else from nothing', () => {
     expect(outlookAt(demoMap(), mini).week).toEqual({ hours: (350 * 7) / 224, from: 'walks' });
     const told = change(demoMap(), 'demo/machine/mini', { hoursPerWeek: 30 });
