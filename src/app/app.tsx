@@ -1,4 +1,5 @@
 import { ErrorBoundary, lazy, LocationProvider, Route, Router } from 'preact-iso';
+import { loadSealing } from './data/load-sealing.ts';
 import { Broken } from './screens/broken.tsx';
 import { Gone } from './screens/gone.tsx';
 import { Home } from './screens/home.tsx';
@@ -20,6 +21,10 @@ const SheetScreen = lazy(() => later().then((each) => each.SheetScreen));
 const Sheets = lazy(() => later().then((each) => each.Sheets));
 const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
 const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
+
+const CheckScreen = lazy(() => loadSealing().then((each) => each.CheckScreen));
+const SealScreen = lazy(() => loadSealing().then((each) => each.SealScreen));
+const SealsScreen = lazy(() => loadSealing().then((each) => each.SealsScreen));
 
 const CostsShelf = lazy(() => ahead().then((each) => each.CostsShelf));
 const PricesScreen = lazy(() => ahead().then((each) => each.PricesScreen));
@@ -45,6 +50,9 @@ export function App() {
             <Route path="/machine/demo/:id/history" component={WearHistory} />
             <Route path="/machine/demo/:id" component={MachineScreen} />
             <Route path="/machine/:id" component={MachineScreen} />
+            <Route path="/walk/:id/seal" component={SealScreen} />
+            <Route path="/walk/demo/:id/seal" component={SealScreen} />
+            <Route path="/walk/:id/seals" component={SealsScreen} />
             <Route path="/walk/:rest+" component={WalkScreen} />
             <Route path="/sheets" component={Sheets} />
             <Route path="/sheets/:rest+" component={SheetScreen} />
@@ -55,6 +63,7 @@ export function App() {
             <Route path="/rates/:rest+" component={RatesScreen} />
             <Route path="/settings" component={Settings} />
             <Route path="/inbox" component={Inbox} />
+            <Route path="/check" component={CheckScreen} />
             <Route path="/about" component={About} />
             <Route default component={Gone} />
           </Router>

@@ -58,6 +58,9 @@ function SettingsFiles() {
       <p class={styles.soft}>
         {files.importLine} {files.restoreLine}
       </p>
+      <ButtonLink look="plain" href="/check">
+        {files.check}
+      </ButtonLink>
     </Section>
   );
 }

@@ -10,10 +10,12 @@ import { purposeWords } from '../../words/en/choices.ts';
 import { openWords } from '../../words/en/open.ts';
 import { verdict as words } from '../../words/en/verdict.ts';
 import { walk } from '../../words/en/walk.ts';
-import { finishWalk, reopenWalk } from '../actions/walk.ts';
+import { finishWalk } from '../actions/walk.ts';
 import { outcomePlace } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
 import { useAhead, type Ahead } from '../data/use-ahead.ts';
+import { loadSealing } from '../data/load-sealing.ts';
+import { useLoaded } from '../data/use-loaded.ts';
 import { walkPath } from '../data/paths.ts';
 import { sizeText } from '../data/tool.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -31,6 +33,7 @@ export function Verdict({ model }: { model: WalkModel }) {
   const known = outcomes.filter(({ state }) => state.known);
   const call = shownCall(verdict);
   const ahead = useAhead(model);
+  const sealing = useLoaded(loadSealing);
   const shown = new Set(verdict.drivers);
   const others = known
     .filter((each) => each.atLeast !== 'run' && !shown.has(each))
@@ -44,9 +47,7 @@ export function Verdict({ model }: { model: WalkModel }) {
         <>
           <ButtonLink href={walkPath(model.key, 'map')}>{words.goBack}</ButtonLink>
           {finished ? (
-            <ButtonLink look="main" href="/">
-              {common.toHome}
-            </ButtonLink>
+            sealing && <sealing.VerdictMain model={model} />
           ) : (
             <Button look="main" disabled={known.length === 0} onTap={() => void finishWalk(model.key)}>
               {verdict.openParking.length + verdict.openOther.length > 0 ? walk.finishAnyway : walk.finish}
@@ -67,6 +68,7 @@ export function Verdict({ model }: { model: WalkModel }) {
             </span>
             {!verdict.settled && call !== 'open' && <span>{words.openLine}</span>}
           </section>
+          {sealing && <sealing.SealNote model={model} />}
           <Lead ahead={ahead} model={model} />
           <PurposeAnswers model={model} />
           <Flips model={model} />
@@ -104,11 +106,10 @@ export function Verdict({ model }: { model: WalkModel }) {
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>
-          {finished && (
-            <Button look="plain" onTap={() => void reopenWalk(model.key)}>
-              {walk.reopen}
-            </Button>
-          )}
+          {finished && sealing && <sealing.VerdictAgain model={model} />}
+          <ButtonLink look="plain" href="/">
+            {common.toHome}
+          </ButtonLink>
         </div>
       </div>
     </Screen>

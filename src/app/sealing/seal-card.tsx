@@ -1,0 +1,135 @@
+import type { ComponentChildren } from 'preact';
+import type { SealChange } from '../../core/seal-payload.ts';
+import { fingerprintText } from '../../seal/fingerprint.ts';
+import { makeDates } from '../../words/dates.ts';
+import { callWords, openCall } from '../../words/en/calls.ts';
+import {
+  changeWords,
+  checkWords,
+  recordWords,
+  roleWords,
+  sealCard as words,
+} from '../../words/en/sealing.ts';
+import { entry } from '../../words/entry.ts';
+import { formatter } from '../data/format.ts';
+import { preferences } from '../data/preferences.ts';
+import { Facts } from '../parts/facts.tsx';
+import { LateReadings } from './late-readings.tsx';
+import { changedText, valueText } from './place-text.ts';
+import type { SealedPerson, SealView } from './seal-view.ts';
+import styles from './sealing.module.css';
+import { SignatureDrawing } from './signature-drawing.tsx';
+import { SignerStanding, type Standing } from './signer-standing.tsx';
+
+interface SealCardProps {
+  readonly seal: SealView;
+  readonly standing: Standing;
+  /** What can be done with a person of this seal. */
+  readonly personAction?: (person: SealedPerson) => ComponentChildren;
+  readonly onKnown?: () => void;
+}
+
+/** So many lines are read; of more than these only how many there are is said. */
+const mostLines = 40;
+
+/** One seal: whether it holds, what was changed, by whom it was signed. */
+export function SealCard({ seal, standing, personAction, onKnown }: SealCardProps) {
+  const result = checkWords[seal.state];
+  return (
+    <article class={styles.card} aria-label={result.label}>
+      <p class={seal.state === 'altered' ? styles.altered : styles.result}>{result.label}</p>
+      <p>{result.line}</p>
+      {seal.says && <Says seal={seal} says={seal.says} />}
+      <Differences seal={seal} />
+      <LateReadings late={seal.later} />
+      {seal.people.length > 0 && (
+        <>
+          <h3>{words.people}</h3>
+          {seal.people.map((each) => (
+            <Signed key={each.key} person={each}>
+              {personAction?.(each)}
+            </Signed>
+          ))}
+        </>
+      )}
+      {seal.fingerprint !== undefined && (
+        <SignerStanding fingerprint={seal.fingerprint} standing={standing} {...(onKnown && { onKnown })} />
+      )}
+    </article>
+  );
+}
+
+function Says({ seal, says }: { seal: SealView; says: NonNullable<SealView['says']> }) {
+  const call = says.call === 'open' ? openCall : entry(callWords, says.call ?? '');
+  return (
+    <Facts
+      facts={[
+        [words.sealed, makeDates(preferences.value.locale).moment(says.sealedAt)],
+        [recordWords['machine'] ?? '', says.machine],
+        [words.verdict, call?.word],
+        [words.open, formatter.value.number(says.open)],
+        [words.seal, <Print key="seal" hash={seal.hash} />],
+        [
+          words.previous,
+          says.previous === undefined ? words.first : <Print key="previous" hash={says.previous} />,
+        ],
+      ]}
+    />
+  );
+}
+
+const Print = ({ hash }: { hash: string }) => <span class={styles.print}>{fingerprintText(hash)}</span>;
+
+function lineOf({ kind, key, path, from, to }: SealChange): string {
+  const what = changedText(key, path);
+  if (kind !== 'changed') return changeWords[kind](what);
+  const [was, is] = [valueText(from), valueText(to)];
+  return was !== undefined && is !== undefined
+    ? changeWords.changed(what, was, is)
+    : changeWords.differs(what);
+}
+
+function Differences({ seal: { changes, photos } }: { seal: SealView }) {
+  const lines = [
+    ...changes.map(lineOf),
+    ...photos.map(({ state }) => (state === 'missing' ? changeWords.photoMissing : changeWords.photoAltered)),
+  ];
+  if (lines.length === 0) return null;
+  return (
+    <>
+      <h3>{words.changes}</h3>
+      <ul class={styles.list}>
+        {lines.slice(0, mostLines).map((line, at) => (
+          <li key={at}>{line}</li>
+        ))}
+      </ul>
+      {lines.length > mostLines && <p>{changeWords.more(lines.length - mostLines)}</p>}
+    </>
+  );
+}
+
+function personLine({ role, state, person }: SealedPerson): string {
+  const who = roleWords[role];
+  if (state === 'erased') return `${who}: ${words.erased}`;
+  if (!person) return `${who}: ${words.notHere}`;
+  const name = person.name === '' ? words.nameless : person.name;
+  return `${who}: ${name}${person.way ? `, ${words.ways[person.way]}` : ''}`;
+}
+
+function Signed({ person: sealed, children }: { person: SealedPerson; children: ComponentChildren }) {
+  const { person, state } = sealed;
+  return (
+    <div class={styles.person}>
+      <strong>{personLine(sealed)}</strong>
+      {state === 'erased' && <span>{words.erasedLine}</span>}
+      {state === 'other' && <span class={styles.fault}>{words.otherPerson}</span>}
+      {person?.objection !== undefined && <span>{words.objects(person.objection)}</span>}
+      {person?.strokes && (
+        <div class={styles.signed}>
+          <SignatureDrawing strokes={person.strokes} label={words.drawnBy(person.name)} />
+        </div>
+      )}
+      {children}
+    </div>
+  );
+}

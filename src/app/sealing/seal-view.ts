@@ -1,0 +1,128 @@
+import type { Person, SignerRole } from '../../core/person.ts';
+import { parseKey, type RecordKey } from '../../core/keys.ts';
+import type { ObservedAt } from '../../core/readings.ts';
+import type { ClearRecord, SealChange, SealPayload } from '../../core/seal-payload.ts';
+import { comesWithApp } from '../../files/import-plan.ts';
+import { checkSeal, type Beside, type CheckedPerson, type CheckedSeal } from '../../seal/check-seal.ts';
+import { sha256Hex } from '../../seal/hash.ts';
+
+/** Somebody whom the seal names by a salted hash alone. */
+export interface SealedPerson {
+  readonly key: RecordKey;
+  readonly role: SignerRole;
+  /** `not-here`: their record does not lie beside the seal; `other`: it is not the one that was sealed. */
+  readonly state: 'as-sealed' | 'erased' | 'not-here' | 'other';
+  readonly person: Person | undefined;
+}
+
+/** What was sealed, as far as screens show it. */
+export interface SealSays {
+  readonly walk: string;
+  readonly sealedAt: ObservedAt;
+  readonly machine: string | undefined;
+  readonly call: string | undefined;
+  readonly open: number;
+  readonly previous: string | undefined;
+}
+
+/** What came to the records after the seal, by versions of their own: it stands and is no part of the seal. */
+export interface Later {
+  readonly key: string;
+  readonly kind: 'added' | 'changed' | 'gone';
+}
+
+/** A seal with all that came of checking it. */
+export interface SealView {
+  readonly hash: string;
+  readonly fingerprint: string | undefined;
+  /** `alone`: no record lies beside it; `later`: only later versions differ from what was sealed. */
+  readonly state: 'intact' | 'later' | 'changed' | 'alone' | 'altered' | 'unreadable' | 'too-large';
+  /** Absent where the seal itself was altered: nothing it says is shown as if it held. */
+  readonly says: SealSays | undefined;
+  readonly changes: readonly SealChange[];
+  readonly later: readonly Later[];
+  readonly photos: CheckedSeal['photos'];
+  readonly people: readonly SealedPerson[];
+}
+
+const fieldsOf = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
+
+const textIn = (value: unknown, name: string): string | undefined => {
+  const text = fieldsOf(value)[name];
+  return typeof text === 'string' ? text : undefined;
+};
+
+const saysOf = (payload: SealPayload): SealSays => ({
+  walk: payload.walk,
+  sealedAt: payload.sealedAt,
+  machine: textIn(payload.records.find(({ key }) => key === payload.machine)?.value, 'name'),
+  call: textIn(payload.verdict, 'call'),
+  open: payload.open.length,
+  previous: payload.previous,
+});
+
+/** A removal that somebody made; where there is no version at all, the record was left out. */
+const isRemoved = (key: string, records: readonly ClearRecord[]): boolean =>
+  records.some((each) => each.key === key && each.value === undefined);
+
+/** Another version of a record, or another edition of a book of the app: written beside the seal, not into it. */
+function isLater({ key, kind, otherVersion }: SealChange, records: readonly ClearRecord[]): boolean {
+  if (otherVersion || kind === 'added') return true;
+  return kind === 'missing' ? isRemoved(key, records) : comesWithApp(key);
+}
+
+const laterKinds = { added: 'added', changed: 'changed', missing: 'gone' } as const;
+
+function laterOf(changes: readonly SealChange[]): readonly Later[] {
+  const byKey = new Map(changes.map(({ key, kind }) => [key as string, laterKinds[kind]]));
+  return [...byKey].map(([key, kind]) => ({ key, kind }));
+}
+
+function personOf({ key, role, state }: CheckedPerson, records: readonly ClearRecord[]): SealedPerson {
+  const value = records.find((each) => each.key === key && each.value !== undefined)?.value;
+  const isErased = state === 'not-here' && isRemoved(key, records);
+  return { key, role, state: isErased ? 'erased' : state, person: value as Person | undefined };
+}
+
+function stateOf({ payload, photos }: CheckedSeal, changes: readonly SealChange[], later: readonly Later[]) {
+  const missing = changes.filter(({ kind }) => kind === 'missing');
+  if (missing.length === payload.records.length) return 'alone';
+  if (changes.length + photos.length > 0) return 'changed';
+  return later.length > 0 ? 'later' : 'intact';
+}
+
+function viewOf(checked: CheckedSeal, { records }: Beside): SealView {
+  const changes = checked.changes.filter((each) => !isLater(each, records));
+  const later = laterOf(checked.changes.filter((each) => isLater(each, records)));
+  const state = stateOf(checked, changes, later);
+  return {
+    hash: checked.hash,
+    fingerprint: checked.fingerprint,
+    state,
+    says: saysOf(checked.payload),
+    changes: state === 'alone' ? [] : changes,
+    later,
+    photos: checked.photos,
+    people: checked.people.map((each) => personOf(each, records)),
+  };
+}
+
+/** A seal that does not hold says nothing. */
+const silent = { fingerprint: undefined, says: undefined, changes: [], later: [], photos: [], people: [] };
+
+/** Checks a seal against what lies beside it, and puts what came of it as screens show it. */
+export async function viewSeal(jws: string, beside: Beside): Promise<SealView> {
+  const checked = await checkSeal(jws, beside);
+  if (checked.ok) return viewOf(checked.value, beside);
+  return { ...silent, hash: await sha256Hex(jws), state: checked.error.kind };
+}
+
+const isOfWalk = ({ key }: Later): boolean => ['reading', 'photo'].includes(parseKey(key)?.kind ?? '');
+
+/** Readings and pictures that are part of none of these seals; what a later seal holds is part of that one. */
+export function lateIn(seals: readonly SealView[]): readonly Later[] {
+  const [first, ...others] = seals.filter(({ says }) => says !== undefined);
+  const isLateIn = ({ key }: Later, { later }: SealView): boolean => later.some((each) => each.key === key);
+  return (first?.later ?? []).filter(isOfWalk).filter((each) => others.every((seal) => isLateIn(each, seal)));
+}
