@@ -1,7 +1,7 @@
-import type { ClearRecord } from '../../core/seal-payload.ts';
 import type { FileError } from '../../files/file-error.ts';
 import { openFile, type FileSource } from '../../files/open-file.ts';
-import { forksOf } from '../../seal/check-seal.ts';
+import type { Pictures } from '../../files/read-bundle.ts';
+import { forksOf, type Beside } from '../../seal/check-seal.ts';
 import { readSeal, type ReadSeal } from '../../seal/seals.ts';
 import { viewSeal, type SealView } from './seal-view.ts';
 
@@ -11,25 +11,32 @@ export type FileChecked =
   | { readonly kind: 'backup' }
   | { readonly kind: 'checked'; readonly seals: readonly SealView[]; readonly fork: boolean };
 
-async function sourceOf(file: File): Promise<FileSource> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
+const chunkBytes = 1_000_000;
+
+/** A file to be read in pieces, however large it is. */
+function sourceOf(file: Blob): FileSource {
+  const slice = async (from: number, to: number): Promise<Uint8Array<ArrayBuffer>> =>
+    new Uint8Array(await file.slice(from, to).arrayBuffer());
   return {
-    size: bytes.length,
+    size: file.size,
+    slice,
     open: async function* () {
-      yield bytes;
+      for (let at = 0; at < file.size; at += chunkBytes) yield await slice(at, at + chunkBytes);
     },
   };
 }
 
-/** Checks seals against the records of the file that they stand in. */
-export async function checkSeals(
-  texts: readonly string[],
-  records: readonly ClearRecord[],
-): Promise<FileChecked> {
+/** The pictures of a bundle; a file without any is checked without them. */
+function photosOf(pictures: Pictures | undefined): Pick<Beside, 'photo'> {
+  if (!pictures) return {};
+  return { photo: async (sha256) => (pictures.hashes.includes(sha256) ? pictures.read(sha256) : undefined) };
+}
+
+async function checkSeals(texts: readonly string[], beside: Beside): Promise<FileChecked> {
   const seals: SealView[] = [];
   const holding: ReadSeal[] = [];
   for (const text of texts) {
-    seals.push(await viewSeal(text, { records }));
+    seals.push(await viewSeal(text, beside));
     const read = await readSeal(text);
     if (read.ok) holding.push(read.value);
   }
@@ -39,11 +46,11 @@ export async function checkSeals(
 /** Reads a file that somebody chose and checks every seal in it. Never throws, whatever the file is. */
 export async function checkFile(file: File): Promise<FileChecked> {
   try {
-    const opened = await openFile(await sourceOf(file));
+    const opened = await openFile(sourceOf(file));
     if (!opened.ok) return { kind: 'refused', error: opened.error };
     if (opened.value.kind === 'backup') return { kind: 'backup' };
-    const { seals, versions, unstamped } = opened.value;
-    return await checkSeals(seals, [...versions, ...unstamped]);
+    const { seals, versions, unstamped, pictures } = opened.value;
+    return await checkSeals(seals, { records: [...versions, ...unstamped], ...photosOf(pictures) });
   } catch {
     return { kind: 'refused', error: { kind: 'unreadable' } };
   }

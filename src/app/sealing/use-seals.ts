@@ -31,7 +31,7 @@ async function load({ key, walk }: WalkModel, depth: 'records' | 'all'): Promise
   const texts = await sealTextsOf(key);
   if (!texts.ok) return texts;
   if (texts.value.length === 0) return ok(none);
-  const beside = await besideOnPhone(key, texts.value, depth === 'all');
+  const beside = await besideOnPhone(key, depth === 'all');
   if (!beside.ok) return beside;
   const all: SealView[] = [];
   for (const text of texts.value) all.push(await viewSeal(text, beside.value));

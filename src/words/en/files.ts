@@ -9,7 +9,7 @@ export const files = {
   restoreLine: 'Adds what is in the file to what is here. Nothing here is overwritten.',
   importFile: 'Import a file',
   importLine: 'A walk file, bundle, limit sheet, rule set, price list or backup.',
-  check: 'Check a seal',
+  check: 'Check a file',
   cancelled: 'Import cancelled; nothing was changed.',
   share: 'Share',
   tapAgain: 'The phone wants one more tap to share the file.',

@@ -175,8 +175,8 @@ export const sealed = {
 
 /** The screen on which anybody checks a file. */
 export const check = {
-  title: 'Check a seal',
-  what: 'Choose a walk file. It is checked here, with no network, and nothing of it is kept.',
+  title: 'Check a file',
+  what: 'Choose a walk file or a bundle. It is checked here, with no network, and nothing of it is kept.',
   choose: 'Choose a file',
   another: 'Check another file',
   noSeal: 'There is no seal in this file. Anybody could have written it.',
