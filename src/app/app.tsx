@@ -51,7 +51,6 @@ export function App() {
             <Route path="/machine/demo/:id" component={MachineScreen} />
             <Route path="/machine/:id" component={MachineScreen} />
             <Route path="/walk/:id/seal" component={SealScreen} />
-            <Route path="/walk/demo/:id/seal" component={SealScreen} />
             <Route path="/walk/:id/seals" component={SealsScreen} />
             <Route path="/walk/:rest+" component={WalkScreen} />
             <Route path="/sheets" component={Sheets} />

@@ -3,7 +3,6 @@ import { isDemo, partsOf, prefixOf, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import { ok } from '../../core/result.ts';
 import type { Walk } from '../../core/walk.ts';
-import { gatherRecords } from '../../files/gather.ts';
 import { writeWalkFile } from '../../files/write-walk-file.ts';
 import { localDate } from '../../words/calendar.ts';
 import { files as words } from '../../words/en/files.ts';
@@ -36,6 +35,8 @@ export async function hand(
 
 /** Records, and all that they lean on, as a walk file, or with the pictures that they name as a bundle. */
 export async function fileOf(keys: readonly RecordKey[], name: string): Promise<Stored<ReadyFile>> {
+  // What seals name is found with their own file; nothing else that a phone shows needs it.
+  const { gatherRecords } = await import('../../files/gather.ts');
   const gathered = await gatherRecords(keys, store, await loadBuiltIn());
   if (!gathered.ok) return gathered;
   const document = writeWalkFile(gathered.value);

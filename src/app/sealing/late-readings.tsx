@@ -24,7 +24,7 @@ export function LateReadings({ late }: { late: readonly Later[] }) {
   if (late.length === 0) return null;
   return (
     <section class={styles.later} aria-label={words.late}>
-      <h3>{words.late}</h3>
+      <strong>{words.late}</strong>
       <p>{words.lateLine}</p>
       <ul class={styles.list}>
         {late.map((each) => (

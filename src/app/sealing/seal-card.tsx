@@ -3,13 +3,7 @@ import type { SealChange } from '../../core/seal-payload.ts';
 import { fingerprintText } from '../../seal/fingerprint.ts';
 import { makeDates } from '../../words/dates.ts';
 import { callWords, openCall } from '../../words/en/calls.ts';
-import {
-  changeWords,
-  checkWords,
-  recordWords,
-  roleWords,
-  sealCard as words,
-} from '../../words/en/sealing.ts';
+import { changeWords, checkWords, roleWords, sealCard as words } from '../../words/en/sealing.ts';
 import { entry } from '../../words/entry.ts';
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
@@ -37,7 +31,7 @@ export function SealCard({ seal, standing, personAction, onKnown }: SealCardProp
   const result = checkWords[seal.state];
   return (
     <article class={styles.card} aria-label={result.label}>
-      <p class={seal.state === 'altered' ? styles.altered : styles.result}>{result.label}</p>
+      <h2 class={seal.state === 'altered' ? styles.altered : styles.result}>{result.label}</h2>
       <p>{result.line}</p>
       {seal.says && <Says seal={seal} says={seal.says} />}
       <Differences seal={seal} />
@@ -65,7 +59,7 @@ function Says({ seal, says }: { seal: SealView; says: NonNullable<SealView['says
     <Facts
       facts={[
         [words.sealed, makeDates(preferences.value.locale).moment(says.sealedAt)],
-        [recordWords['machine'] ?? '', says.machine],
+        [words.machine, says.machine],
         [words.verdict, call?.word],
         [words.open, formatter.value.number(says.open)],
         [words.seal, <Print key="seal" hash={seal.hash} />],

@@ -55,7 +55,8 @@ function Remember({ fingerprint, onKnown }: { fingerprint: string; onKnown: () =
   return (
     <>
       <Field label={words.rememberName} value={name} onInput={setName} />
-      <Button disabled={name.trim() === ''} onTap={() => void keep()}>
+      {/* A button of its own: as the one before it, its first tap would pass for an echo. */}
+      <Button key="save" disabled={name.trim() === ''} onTap={() => void keep()}>
         {common.save}
       </Button>
     </>

@@ -106,6 +106,7 @@ export const sealCard = {
   seal: 'The seal',
   previous: 'Seal before it',
   first: 'none: the first of this machine',
+  machine: 'Machine',
   verdict: 'Verdict',
   open: 'Sealed as open',
   own: 'this phone’s own key',
