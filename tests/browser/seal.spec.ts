@@ -153,6 +153,7 @@ test('[SG21] a reading changed later is no part of the seal, and a new walk corr
     `${path}/verdict`,
   );
   await walker.tap(walker.button(walk.finishAnyway));
+  await expect(walker.link(sealed.seal)).toBeVisible();
   await page.goto(`${path}/verdict`);
   await expect(page.getByRole('link', { name: /^Corrected by a walk of / })).toHaveAttribute(
     'href',
