@@ -62,7 +62,7 @@ export function OtherSigner({ purpose, form, faults, change }: OtherSignerProps)
           )}
           {answer !== '' && (
             <SignerFields
-              role={role}
+              whose={role}
               form={other}
               {...(answer === 'refuses' && { nameLabel: words.nameIfGiven })}
               faults={{ name: fault('other-name'), sign: fault('other-sign') }}

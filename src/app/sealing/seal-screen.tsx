@@ -90,7 +90,7 @@ function Form({ model, inspector }: { model: WalkModel; inspector: string }) {
       <WhatIsSealed model={model} />
       <Section title={words.inspector}>
         <SignerFields
-          role="inspector"
+          whose="inspector"
           form={form.inspector}
           faults={{ name: fault('inspector-name'), sign: fault('inspector-sign') }}
           signs="drawn-or-typed"

@@ -6,7 +6,7 @@ import type { SealFault, SignatureForm } from './seal-form.ts';
 import { SignaturePad } from './signature-pad.tsx';
 
 interface SignerFieldsProps {
-  readonly role: SignerRole;
+  readonly whose: SignerRole;
   readonly form: SignatureForm;
   readonly nameLabel?: string;
   readonly faults: { readonly name?: SealFault | undefined; readonly sign?: SealFault | undefined };
@@ -16,7 +16,7 @@ interface SignerFieldsProps {
 }
 
 /** A name, and the signature that goes with it: drawn, or the typed name itself. */
-export function SignerFields({ role, form, nameLabel, faults, signs, onChange }: SignerFieldsProps) {
+export function SignerFields({ whose, form, nameLabel, faults, signs, onChange }: SignerFieldsProps) {
   const typed = form.way === 'typed' && signs === 'drawn-or-typed';
   return (
     <>
@@ -28,7 +28,7 @@ export function SignerFields({ role, form, nameLabel, faults, signs, onChange }:
       />
       {signs !== 'no' && !typed && (
         <SignaturePad
-          label={signs === 'drawn' ? words.signatureIfGiven(role) : words.signatureOf(role)}
+          label={signs === 'drawn' ? words.signatureIfGiven(whose) : words.signatureOf(whose)}
           strokes={form.strokes}
           fault={faults.sign && words.faults[faults.sign]}
           onChange={(strokes) => onChange({ ...form, way: 'drawn', strokes })}
@@ -36,7 +36,7 @@ export function SignerFields({ role, form, nameLabel, faults, signs, onChange }:
       )}
       {signs === 'drawn-or-typed' && (
         <Toggle
-          label={role === 'inspector' ? words.byName : words.byNameOther}
+          label={whose === 'inspector' ? words.byName : words.byNameOther}
           line={words.byNameLine}
           on={typed}
           onTap={() => onChange({ ...form, way: typed ? 'drawn' : 'typed' })}
