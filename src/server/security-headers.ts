@@ -12,13 +12,13 @@ const contentSecurityPolicy = [
   'trusted-types sagline-worker sagline-photo-worker',
 ].join('; ');
 
+/** Where a picture was taken is asked of the phone only when the person wants it noted. */
 const deniedFeatures = [
   'accelerometer',
   'autoplay',
   'bluetooth',
   'camera',
   'display-capture',
-  'geolocation',
   'gyroscope',
   'hid',
   'magnetometer',
@@ -35,7 +35,9 @@ export function securityHeaders(overTls: boolean): Readonly<Record<string, strin
     'content-security-policy': contentSecurityPolicy,
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    'permissions-policy': deniedFeatures.map((feature) => `${feature}=()`).join(', '),
+    'permissions-policy': [...deniedFeatures.map((feature) => `${feature}=()`), 'geolocation=(self)'].join(
+      ', ',
+    ),
     'referrer-policy': 'no-referrer',
     'x-content-type-options': 'nosniff',
     ...(overTls ? { 'strict-transport-security': 'max-age=31536000' } : {}),

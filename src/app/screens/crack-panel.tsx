@@ -18,6 +18,7 @@ import { Button } from '../parts/button.tsx';
 import { Toggle } from '../parts/choices.tsx';
 import { Pad } from '../parts/pad.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { PhotosHere } from './photos-here.tsx';
 import { NotSeen } from './not-seen.tsx';
 import { Question, type Asked } from './question.tsx';
 
@@ -110,6 +111,7 @@ export function CrackPanel({ model, step, item, place, onDone }: CrackPanelProps
       <Button look="plain" onTap={() => store(0, 0, false)}>
         {pad.noCrack}
       </Button>
+      <PhotosHere walk={model.key} step={step.id} place={place} items={[item.id]} damage />
       <NotSeen model={model} place={place} items={[item.id]} spot={n} onDone={onDone} />
     </Screen>
   );

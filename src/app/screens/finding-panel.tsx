@@ -19,6 +19,7 @@ import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Stepper } from '../parts/stepper.tsx';
 import { HelpButton } from './help-button.tsx';
+import { PhotosHere } from './photos-here.tsx';
 import { NotSeen } from './not-seen.tsx';
 import { CrackPanel } from './crack-panel.tsx';
 
@@ -116,6 +117,13 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
       {finding !== undefined && !isFine && (
         <Field label={walk.note} hint={walk.noteHint} value={note} lines={2} onInput={setNote} />
       )}
+      <PhotosHere
+        walk={model.key}
+        step={step.id}
+        place={place}
+        items={[item.id]}
+        damage={finding !== undefined && !isFine}
+      />
       <HelpButton topic={item.id} />
       <NotSeen model={model} place={place} items={[item.id]} spot={1} onDone={onDone} />
     </Screen>

@@ -1,4 +1,5 @@
-import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import { useEffect, useState } from 'preact/hooks';
 import { isDemo } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import { machineKindWords, purposeWords, trackKindWords } from '../../words/en/choices.ts';
@@ -11,6 +12,7 @@ import { preferences } from '../data/preferences.ts';
 import { isInstalled, isIos } from '../data/install.ts';
 import { homeLists, type HomeLists } from '../data/lists.ts';
 import { useLive, valueOf } from '../data/live.ts';
+import { pendingPhotoNow } from '../data/pending-photo.ts';
 import { machinePath, walkPath } from '../data/paths.ts';
 import { Button, ButtonLink, RowLink, RowText } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
@@ -22,8 +24,22 @@ import styles from '../parts/parts.module.css';
 /** From here on a list of machines is easier to search than to scroll. */
 const searchFrom = 8;
 
+/** After the phone ended the app while the camera was open: back to where the picture was to be taken, once. */
+let askedForPhoto = false;
+function useBackToPhoto(): void {
+  const { route } = useLocation();
+  useEffect(() => {
+    if (askedForPhoto) return;
+    askedForPhoto = true;
+    void pendingPhotoNow(new Date()).then((pending) => {
+      if (pending && location.pathname === '/') route(walkPath(pending.walk, pending.step), true);
+    });
+  }, [route]);
+}
+
 /** Walks to go on with, machines, and for a new user what to do first. */
 export function Home() {
+  useBackToPhoto();
   const lists = valueOf(useLive('home', ['machine/', 'walk/', 'demo/'], homeLists));
   return (
     <Screen

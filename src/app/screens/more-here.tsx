@@ -13,6 +13,7 @@ import { walkPath, workPath } from '../data/paths.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { HelpButton } from './help-button.tsx';
+import { PhotosHere } from './photos-here.tsx';
 
 /** Below the question: help, what could not be reached, and items that this walk does not ask for by itself. */
 export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
@@ -28,6 +29,7 @@ export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
   };
   return (
     <>
+      <PhotosHere walk={model.key} step={step.id} place={step.place} items={items} />
       <HelpButton topic={step.items[0]?.id ?? ''} />
       <Button look="plain" pressed={asking} onTap={() => setAsking(!asking)}>
         {walk.couldNot}

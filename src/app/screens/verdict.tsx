@@ -103,6 +103,9 @@ export function Verdict({ model }: { model: WalkModel }) {
               ))}
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
+          <ButtonLink look="plain" href={walkPath(model.key, 'photos')}>
+            {words.photos}
+          </ButtonLink>
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>

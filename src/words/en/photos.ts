@@ -1,3 +1,4 @@
+import type { PhotoScale } from '../../core/photo.ts';
 import { unreachable } from '../../core/result.ts';
 
 /** Why a file did not become a photo. */
@@ -43,3 +44,62 @@ export function photoFaultLine(fault: PhotoFault): string {
       return unreachable(fault);
   }
 }
+
+/** How near a picture is taken, and what for. */
+export const scaleWords: Readonly<Record<PhotoScale, { readonly label: string; readonly line: string }>> = {
+  wide: { label: 'Wide', line: 'The whole part, so that one sees where it is' },
+  mid: { label: 'Mid', line: 'The damage and what is around it' },
+  close: { label: 'Close', line: 'The damage alone, a rule or coin beside it' },
+};
+
+/** Pictures of a walk. */
+export const photos = {
+  title: 'Pictures',
+  count: (count: number): string => (count === 1 ? '1 picture' : `${count} pictures`),
+  here: (count: number): string => (count === 0 ? 'Pictures of this' : `Pictures of this: ${count}`),
+  none: 'There are no pictures yet. Take them at each stop, or here of the whole machine.',
+  ofMachine: 'The whole machine',
+  camera: 'Camera',
+  gallery: 'Gallery',
+  retake: { camera: 'Take it again', gallery: 'Replace from gallery' },
+  working: (at: number, of: number): string =>
+    of === 1 ? 'Making the picture ready …' : `Making the pictures ready: ${at} of ${of}`,
+  scale: 'How near it was taken',
+  scaleNext: (label: string): string => `How near; still missing: ${label.toLowerCase()}`,
+  notArrived: (when: string): string =>
+    `The camera was opened here at ${when}, and no picture arrived. Everything else is saved. Take it again.`,
+  notNeeded: 'Not needed',
+  gone: 'The picture is not on this phone',
+  nothingNamed: 'Not tied to a part',
+  alt: (what: string, scale: string | undefined, note: string | undefined): string =>
+    [`Picture: ${what}`, scale?.toLowerCase(), note].filter(Boolean).join(', '),
+  position: 'Note where pictures are taken',
+  positionLine: 'As a field of the picture’s record, to about a metre, never inside the picture.',
+  positionRefused: 'The phone does not say where it is. Allow it in the phone’s settings, then try again.',
+  picture: 'The picture; the buttons below change its size and move it',
+  zoomTools: 'Size of the picture',
+  larger: 'Larger',
+  smaller: 'Smaller',
+  whole: 'Whole',
+  moves: {
+    ArrowLeft: 'Show more of the left',
+    ArrowRight: 'Show more of the right',
+    ArrowUp: 'Show more of the top',
+    ArrowDown: 'Show more of the bottom',
+  },
+  arrows: { ArrowLeft: '←', ArrowRight: '→', ArrowUp: '↑', ArrowDown: '↓' },
+  nth: (at: number, of: number): string => `Picture ${at} of ${of}`,
+  all: 'All pictures',
+  before: 'Before',
+  after: 'Next',
+  taken: 'Taken in',
+  cameraTime: 'By the camera’s clock',
+  where: 'Where',
+  position5: (lat: number, lon: number): string => `${lat.toFixed(5)}, ${lon.toFixed(5)}`,
+  pixels: 'Size',
+  size: (width: number, height: number): string => `${width} × ${height} pixels`,
+  note: 'Note',
+  remove: 'Remove this picture',
+  removed: 'Picture removed',
+  retaken: 'Picture replaced',
+} as const;

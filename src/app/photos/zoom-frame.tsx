@@ -1,0 +1,91 @@
+import type { ComponentChildren } from 'preact';
+import { useRef, useState } from 'preact/hooks';
+import { photos as words } from '../../words/en/photos.ts';
+import { Button } from '../parts/button.tsx';
+import { moved, wholeView, zoomed, type View } from './zoom.ts';
+import styles from './photos.module.css';
+
+const step = 1.6;
+const panShare = 0.25;
+
+const arrows: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [1, 0],
+  ArrowRight: [-1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** A frame in which a picture is enlarged and moved: by two fingers, by dragging, and by buttons alone. */
+export function ZoomFrame({ label, children }: { label: string; children: ComponentChildren }) {
+  const [view, setView] = useState<View>(wholeView);
+  const frame = useRef<HTMLDivElement>(null);
+  const fingers = useRef(new Map<number, { x: number; y: number }>());
+  const size = (): { width: number; height: number } => ({
+    width: frame.current?.clientWidth ?? 1,
+    height: frame.current?.clientHeight ?? 1,
+  });
+  const pan = (x: number, y: number): void => {
+    const { width, height } = size();
+    setView((now) => moved(now, x * width * panShare, y * height * panShare, { width, height }));
+  };
+  const onMove = (event: PointerEvent): void => {
+    const before = fingers.current.get(event.pointerId);
+    if (!before || !frame.current) return;
+    const [other] = [...fingers.current].filter(([id]) => id !== event.pointerId).map(([, at]) => at);
+    const now = { x: event.clientX, y: event.clientY };
+    fingers.current.set(event.pointerId, now);
+    if (!other) return setView((view) => moved(view, now.x - before.x, now.y - before.y, size()));
+    const apart = (at: { x: number; y: number }): number => Math.hypot(at.x - other.x, at.y - other.y) || 1;
+    const box = frame.current.getBoundingClientRect();
+    const about = {
+      x: (now.x + other.x) / 2 - box.x - box.width / 2,
+      y: (now.y + other.y) / 2 - box.y - box.height / 2,
+    };
+    setView((view) => zoomed(view, apart(now) / apart(before), size(), about));
+  };
+  const onEnd = (event: PointerEvent): void => void fingers.current.delete(event.pointerId);
+  return (
+    <>
+      <div
+        ref={frame}
+        class={styles.frame}
+        role="group"
+        aria-label={label}
+        onPointerDown={(event) => {
+          fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
+          event.currentTarget.setPointerCapture(event.pointerId);
+        }}
+        onPointerMove={onMove}
+        onPointerUp={onEnd}
+        onPointerCancel={onEnd}
+      >
+        <div
+          class={styles.moved}
+          style={{ transform: `translate(${view.x}px, ${view.y}px) scale(${view.scale})` }}
+        >
+          {children}
+        </div>
+      </div>
+      <div class={styles.tools} role="group" aria-label={words.zoomTools}>
+        <Button quick label={words.smaller} onTap={() => setView((now) => zoomed(now, 1 / step, size()))}>
+          −
+        </Button>
+        <Button quick label={words.larger} onTap={() => setView((now) => zoomed(now, step, size()))}>
+          +
+        </Button>
+        <Button onTap={() => setView(wholeView)}>{words.whole}</Button>
+        {view.scale > 1 &&
+          Object.entries(arrows).map(([key, by]) => (
+            <Button
+              key={key}
+              quick
+              label={words.moves[key as keyof typeof words.moves]}
+              onTap={() => pan(...by)}
+            >
+              {words.arrows[key as keyof typeof words.arrows]}
+            </Button>
+          ))}
+      </div>
+    </>
+  );
+}
