@@ -1,3 +1,4 @@
+import type { ObservedAt } from '../../core/readings.ts';
 import { store } from './phone.ts';
 
 /** The draft that says that the camera was opened: the phone may end the app while another app takes the picture. */
@@ -6,19 +7,20 @@ export const pendingPhoto = 'pending-photo';
 export interface PendingPhoto {
   readonly walk: string;
   readonly step: string;
-  /** UTC, ISO 8601. */
-  readonly since: string;
+  readonly since: ObservedAt;
+  /** The same as milliseconds, to be reckoned with. */
+  readonly sinceMs: number;
 }
 
 const isPending = (value: unknown): value is PendingPhoto =>
-  typeof value === 'object' && value !== null && 'walk' in value && 'step' in value && 'since' in value;
+  typeof value === 'object' && value !== null && 'walk' in value && 'step' in value && 'sinceMs' in value;
 
 /** After this long nobody waits for the picture any more. */
 const stillMs = 30 * 60_000;
 
 /** The picture that the camera was opened for and that did not arrive, if it was lately. */
-export async function pendingPhotoNow(now: Date): Promise<PendingPhoto | undefined> {
+export async function pendingPhotoNow(nowMs: number): Promise<PendingPhoto | undefined> {
   const draft = await store.drafts.get(pendingPhoto);
   if (!draft.ok || !isPending(draft.value)) return undefined;
-  return Math.abs(now.getTime() - Date.parse(draft.value.since)) < stillMs ? draft.value : undefined;
+  return Math.abs(nowMs - draft.value.sinceMs) < stillMs ? draft.value : undefined;
 }

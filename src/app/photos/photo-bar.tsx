@@ -66,17 +66,16 @@ export function PhotoBar({ walk, step, place, items, damage = false }: PhotoBarP
 function NotArrived({ walk, step }: { walk: string; step: string }) {
   const [pending, setPending] = useState<PendingPhoto>();
   useEffect(() => {
-    void pendingPhotoNow(new Date()).then(setPending);
+    void pendingPhotoNow(Date.now()).then(setPending);
   }, []);
   if (pending?.walk !== walk || pending.step !== step) return null;
-  const moment = { utc: pending.since, offsetMinutes: -new Date(pending.since).getTimezoneOffset() };
   const drop = (): void => {
     void store.drafts.delete(pendingPhoto);
     setPending(undefined);
   };
   return (
     <div class={parts.banner} role="status">
-      <span>{words.notArrived(makeDates(preferences.value.locale).moment(moment))}</span>
+      <span>{words.notArrived(makeDates(preferences.value.locale).moment(pending.since))}</span>
       <Button look="plain" onTap={drop}>
         {words.notNeeded}
       </Button>

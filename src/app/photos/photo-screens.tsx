@@ -2,8 +2,6 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { PhotoList } from './photo-list.tsx';
 import { PhotoView } from './photo-view.tsx';
 
-export { PhotoBar } from './photo-bar.tsx';
-
 /** The pictures of a walk: all of them, or the one that the address names. */
 export function Photos({ model, rest }: { model: WalkModel; rest: readonly string[] }) {
   const [, sha256] = rest;

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { common } from '../../words/en/common.ts';
 import { photoFaultLine, photos as words } from '../../words/en/photos.ts';
+import { observedNow } from '../data/moment.ts';
 import { pendingPhoto, type PendingPhoto } from '../data/pending-photo.ts';
 import { store } from '../data/phone.ts';
 import { notSavedLine } from '../data/saving.ts';
@@ -44,7 +45,7 @@ export function TakeButtons({ taken, step, single, labels = words, onTaken }: Ta
   const camera = useRef<HTMLInputElement>(null);
   const gallery = useRef<HTMLInputElement>(null);
   const openCamera = async (): Promise<void> => {
-    const pending: PendingPhoto = { walk: taken.walk, step, since: new Date().toISOString() };
+    const pending: PendingPhoto = { walk: taken.walk, step, since: observedNow(), sinceMs: Date.now() };
     // The phone may end this app while the camera has the screen: what to come back to is on disk before.
     await store.drafts.put(pendingPhoto, pending);
     camera.current?.click();

@@ -59,10 +59,7 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
         onPointerUp={onEnd}
         onPointerCancel={onEnd}
       >
-        <div
-          class={styles.moved}
-          style={{ transform: `translate(${view.x}px, ${view.y}px) scale(${view.scale})` }}
-        >
+        <div class={styles.moved} style={{ '--x': view.x, '--y': view.y, '--scale': view.scale }}>
           {children}
         </div>
       </div>

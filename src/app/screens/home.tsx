@@ -31,7 +31,7 @@ function useBackToPhoto(): void {
   useEffect(() => {
     if (askedForPhoto) return;
     askedForPhoto = true;
-    void pendingPhotoNow(new Date()).then((pending) => {
+    void pendingPhotoNow(Date.now()).then((pending) => {
       if (pending && location.pathname === '/') route(walkPath(pending.walk, pending.step), true);
     });
   }, [route]);
