@@ -41,7 +41,8 @@ export async function servePhotos(): Promise<PhotosOrigin> {
     for (const [name, value] of Object.entries(securityHeaders(false))) answer.setHeader(name, value);
     answer.setHeader('content-type', script === undefined ? 'text/html' : 'text/javascript');
     answer.end(
-      script ?? '<!doctype html><title>photos</title><script type="module" src="/page.js"></script>',
+      script ??
+        '<!doctype html><title>photos</title><input type="file" /><script type="module" src="/page.js"></script>',
     );
   });
   server.listen(0, '127.0.0.1');

@@ -94,6 +94,13 @@ const page = {
     const made = await shrinkPhoto(new Blob([Uint8Array.from(bytes)]), 'gallery');
     return made.ok ? `${made.value.width} × ${made.value.height}` : photoFaultLine(made.error);
   },
+  /** The picked file: made into a photo while it is there, or a moment after it was picked. */
+  shrinkPicked: async (): Promise<string> => {
+    const picked = document.querySelector('input')?.files?.[0];
+    if (picked === undefined) return 'nothing picked';
+    const made = await shrinkPhoto(picked, 'gallery');
+    return made.ok ? 'made' : photoFaultLine(made.error);
+  },
   /** Three at once, the second of which is given up at once; what became of each. */
   cancelSecond: async (bytes: readonly number[]): Promise<readonly string[]> => {
     const stop = new AbortController();

@@ -1,5 +1,5 @@
 import { expect, test as base, type Browser } from '@playwright/test';
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { photoFaultLine } from '../../src/words/en/photos.ts';
 import { greyJpeg, jpegWith, markedPicture } from '../photo-files.ts';
 import { refusedFiles, uprightFaults } from './photos-cases.ts';
@@ -80,4 +80,18 @@ test('[PH33] photos are made one after the other, and one that is given up does 
   await page.goto(origin.url);
   const file = jpegWith(markedPicture(300, 200, 1), []);
   expect(await askPhotos(page, 'cancelSecond', [...file])).toEqual(['made', 'cancelled', 'made']);
+});
+
+test('[PH35] a file that was changed since it was picked cannot be read, which is said', async ({
+  page,
+  origin,
+}, info) => {
+  await page.goto(origin.url);
+  const path = info.outputPath('photo.jpg');
+  writeFileSync(path, jpegWith(markedPicture(300, 200, 1), []));
+  await page.locator('input').setInputFiles(path);
+  expect(await askPhotos(page, 'shrinkPicked')).toBe('made');
+  await page.locator('input').setInputFiles(path);
+  rmSync(path);
+  expect(await askPhotos(page, 'shrinkPicked')).toBe(photoFaultLine({ kind: 'unreadable' }));
 });

@@ -104,6 +104,20 @@ test('[S102] on a full disk photos are refused and said so, readings go into the
   expect([...(await ask(page, 'keys'))].sort()).toEqual([...saved].sort());
 });
 
+test('[PH11] on a full disk a photo is refused whole, and those before it are whole', async ({
+  launch,
+  origin,
+  browserName,
+}) => {
+  const page = await smallPage(await launch(smallFirefox), origin.url, browserName, 12 * megabyte);
+  expect(await ask(page, 'ensureReserve')).toBe('saved');
+  const [why, taken, ...here] = await ask(page, 'takePhotos', 500_000);
+  expect(why).toBe('quota');
+  expect(taken).toBeGreaterThan(2);
+  expect(here).toEqual([taken, taken, taken]);
+  expect(await ask(page, 'write', 'reading')).toBe('saved');
+});
+
 /** A page with the store open on it. */
 async function openedPage(context: BrowserContext, url: string): Promise<Page> {
   const page = await context.newPage();

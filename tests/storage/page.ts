@@ -68,6 +68,25 @@ const page = {
     }
     return { kept: 200, why: 'never' };
   },
+  /** Photos with their records until one is refused: why, and how many records, pictures and thumbnails are here. */
+  takePhotos: async (bytes: number): Promise<readonly [why: string, ...counts: number[]]> => {
+    const names: string[] = [];
+    let said = 'saved';
+    while (said === 'saved' && names.length < 200) {
+      const sha256 = [...noise(32)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+      names.push(sha256);
+      const photos = [{ sha256, type: 'image/jpeg', bytes: noise(bytes) }];
+      const thumbnails = [{ sha256, bytes: noise(10_000) }];
+      const writes = [{ key: keyOf(`photo/w1/${sha256}`), value: value('photo') }];
+      said = saidOf(await store?.write(writes, { photos, thumbnails }));
+    }
+    const rows = await store?.list({ prefix: 'photo/' });
+    const here = await Promise.all(
+      names.map(async (name) => [await store?.photos.get(name), await store?.thumbnails.get(name)]),
+    );
+    const count = (at: number): number => here.filter((one) => one[at]?.ok && one[at].value).length;
+    return [said, names.length - 1, rows?.ok === true ? rows.value.length : NaN, count(0), count(1)];
+  },
   write: async (name: string, length = 0): Promise<string> =>
     saidOf(await store?.write([{ key: keyOf(`limits/${name}`), value: value(noiseText(length)) }])),
   draft: async (text: string): Promise<string> => saidOf(await store?.drafts.put('pad', text)),
