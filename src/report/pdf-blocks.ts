@@ -8,6 +8,7 @@ import { callShape, careShape, wearBar } from './pdf-marks.ts';
 import { marginLine, type } from './pdf-paper.ts';
 import { rowPieces } from './pdf-row.ts';
 import { tablePieces } from './pdf-table.ts';
+import { drawable } from './pdf-text.ts';
 import { addElement } from './pdf-tree.ts';
 
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
@@ -72,7 +73,7 @@ function headingPieces({ level, text }: Of<'heading'>, depth: number, desk: Desk
   const look = headingLooks[level];
   const lines = desk.type.lines(text, desk.width, look.size.size);
   if (lines.length === 0) return [];
-  const owner = addElement(desk.root, headingRoles[depth] ?? 'H3');
+  const owner = addElement(desk.root, headingRoles[depth] ?? 'H3', { title: drawable(text) });
   const [first, ...rest] = paragraphPieces(lines, owner, { ...look, bold: true }).map((piece) => ({
     ...piece,
     keep: true,

@@ -143,14 +143,14 @@ function placer(strokes: readonly (readonly number[])[], x: number, width: numbe
   const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
   const most = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
   const [xs, ys] = [of(0), of(1)];
-  const [left, top] = [least(xs), least(ys)];
+  const [left, bottom] = [least(xs), most(ys)];
   const room = { width: width - 8, height: signatureHeight - 8 };
   const scale = Math.min(
     room.width / (most(xs) - left || 1),
-    room.height / (most(ys) - top || 1),
+    room.height / (bottom - least(ys) || 1),
     0.6 * width,
   );
-  return (px, py) => [x + 4 + (px - left) * scale, 4 + (py - top) * scale];
+  return (px, py) => [x + 4 + (px - left) * scale, signatureHeight - 4 - (bottom - py) * scale];
 }
 
 /** A tap leaves a dot: a line as short as its pen is wide. */

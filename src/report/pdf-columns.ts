@@ -20,16 +20,20 @@ interface Wish {
   readonly least: number;
   /** The widest cell in one line. */
   readonly most: number;
+  /** Nothing below the head: a column to write in by hand. */
+  readonly isBlank: boolean;
 }
 
 /** Widths by what the columns hold: whole words first, then the rest in proportion to what is missing to one line. */
 export function columnsOf(table: TableBlock, desk: Desk): readonly Column[] {
   const count = Math.max(1, table.head.length);
   const gaps = Math.min(between, (0.4 * desk.width) / count);
-  const size = sizeFor(desk.width / count);
   const room = desk.width - gaps * (count - 1);
-  const wishes = Array.from({ length: count }, (_, index) => wishOf(table, index, size, room, desk));
-  const widths = widthsOf(wishes, room);
+  const wishesAt = (size: TypeSize): readonly Wish[] =>
+    Array.from({ length: count }, (_, index) => wishOf(table, index, size, room, desk));
+  const fits = (size: TypeSize): boolean => wishesAt(size).reduce((sum, { least }) => sum + least, 0) <= room;
+  const size = sizes.find(fits) ?? narrowest(room / count);
+  const widths = widthsOf(wishesAt(size), room);
   let x = 0;
   return widths.map((width, index) => {
     const column = { x, width, isFigure: table.figures.includes(index), size };
@@ -38,11 +42,18 @@ export function columnsOf(table: TableBlock, desk: Desk): readonly Column[] {
   });
 }
 
-/** Smaller type where many columns share the page, so that at least one character fits. */
-function sizeFor(share: number): TypeSize {
-  if (share > 45) return type.table;
+/** Sizes of type to try, so that no word has to be broken. */
+const sizes: readonly TypeSize[] = [
+  type.table,
+  type.small,
+  { size: 7, leading: 9.6 },
+  { size: 6.2, leading: 8.6 },
+];
+
+/** Where words are broken anyway; small enough for some characters in each column. */
+function narrowest(share: number): TypeSize {
   const size = Math.min(7, share / 3);
-  return { size, leading: 1.35 * size };
+  return { size, leading: 1.37 * size };
 }
 
 function wishOf(table: TableBlock, index: number, { size }: TypeSize, room: number, desk: Desk): Wish {
@@ -51,16 +62,28 @@ function wishOf(table: TableBlock, index: number, { size }: TypeSize, room: numb
     // A hair more than measured, so that rounding never breaks what just fits.
     Math.max(0, ...cells.map((cell) => measure(cell, size))) + 0.01;
   const least = Math.min(widest(desk.type.widestWord), mostWord * room);
-  return { least: Math.max(least, size), most: Math.max(widest(desk.type.widest), size) };
+  const isBlank = table.rows.length > 0 && cells.slice(1).every((cell) => cell === '');
+  return { least: Math.max(least, size), most: Math.max(widest(desk.type.widest), size), isBlank };
 }
 
 function widthsOf(wishes: readonly Wish[], room: number): readonly number[] {
   const sum = (of: (wish: Wish) => number): number => wishes.reduce((all, wish) => all + of(wish), 0);
   const most = sum((wish) => wish.most);
   const least = sum((wish) => wish.least);
-  // What is over goes to the columns in proportion, the first, which names the row, included.
-  if (most <= room) return wishes.map((wish) => wish.most + ((room - most) * wish.most) / most);
+  if (most <= room) return withRest(wishes, room - most);
   if (least >= room) return wishes.map((wish) => (wish.least * room) / least);
   const missing = most - least;
   return wishes.map((wish) => wish.least + ((room - least) * (wish.most - wish.least)) / missing);
+}
+
+/** What is over goes to the columns to write in, alike; without such to all, in proportion. */
+function withRest(wishes: readonly Wish[], rest: number): readonly number[] {
+  const blank = wishes.filter(({ isBlank }) => isBlank);
+  const sum = (of: readonly Wish[]): number => of.reduce((all, { most }) => all + most, 0);
+  if (blank.length === 0) return wishes.map(({ most }) => most + (rest * most) / sum(wishes));
+  const alike = (rest + sum(blank)) / blank.length;
+  // A long head keeps its width where the share of all would be less.
+  const least = Math.max(...blank.map(({ most }) => most));
+  if (alike < least) return wishes.map(({ most, isBlank }) => most + (isBlank ? rest / blank.length : 0));
+  return wishes.map(({ most, isBlank }) => (isBlank ? alike : most));
 }

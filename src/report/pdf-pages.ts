@@ -45,6 +45,7 @@ function drawPart(part: Part, at: Origin, page: number, owners: Element[], press
   if (owner === undefined) return marked('Artifact', '/Type /Layout', drawn);
   const id = owners.push(owner) - 1;
   owner.marks.push({ page, id });
+  if (owner.title !== undefined) owner.place ??= { page, y: at.y };
   if (box !== undefined) owner.box = [at.x + box[0], at.y - box[3], at.x + box[2], at.y - box[1]];
   return marked(owner.role, syntax`/MCID ${id}`, drawn);
 }

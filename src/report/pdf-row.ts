@@ -17,27 +17,32 @@ export interface RowLook {
   /** Above and below the text. */
   readonly padding: number;
   readonly leastHeight: number;
-  /** A row that is taller is cut between its lines. */
+  /** A row that is taller is cut between its lines, into slices of a tenth of a page or so. */
   readonly mostHeight: number;
   /** Short cells stand at the foot of the row. */
   readonly atFoot?: boolean;
   readonly rules: (height: number) => readonly Ink[];
 }
 
+const slicesInRow = 6;
+
 /** Cells side by side as one piece; as more than one where a page would not hold it. */
 export function rowPieces(cells: readonly Cell[], look: RowLook): readonly Piece[] {
   const leading = Math.max(1, ...cells.map(({ setting }) => setting.size.leading));
   const most = Math.max(1, ...cells.map(({ lines }) => lines.length));
-  const fitting = Math.max(1, Math.floor((look.mostHeight - 2 * look.padding) / leading));
+  const isWhole = most * leading + 2 * look.padding <= look.mostHeight;
+  const fitting = isWhole ? most : Math.max(1, Math.floor(look.mostHeight / slicesInRow / leading));
   return Array.from({ length: Math.ceil(most / fitting) }, (_, slice) => {
+    const isLast = (slice + 1) * fitting >= most;
     const shown = Math.min(fitting, most - slice * fitting);
-    const height = Math.max(shown * leading + 2 * look.padding, look.leastHeight);
+    const above = slice === 0 ? look.padding : 0;
+    const height = Math.max(above + shown * leading + (isLast ? look.padding : 0), look.leastHeight);
     const parts = cells.map(({ owner, lines, setting }): Part => {
       const own = lines.slice(slice * fitting, slice * fitting + shown);
-      const top = look.padding + (look.atFoot === true ? (shown - own.length) * leading : 0);
+      const top = above + (look.atFoot === true ? (shown - own.length) * leading : 0);
       return { owner, inks: linesInk(own, top, setting) };
     });
-    const gap = slice === 0 ? look.gap : 0;
-    return { height, gap, keep: false, parts: [{ inks: look.rules(height) }, ...parts] };
+    const rules = isLast ? [{ inks: look.rules(height) }] : [];
+    return { height, gap: slice === 0 ? look.gap : 0, keep: false, parts: [...rules, ...parts] };
   });
 }

@@ -20,6 +20,12 @@ export type Role =
 /** Left, top, right, bottom on a page, in points from its top left corner. */
 export type Box = readonly [number, number, number, number];
 
+/** A page, from 0, and a height on it in points from its lower edge. */
+export interface Place {
+  readonly page: number;
+  readonly y: number;
+}
+
 /** A node of the structure tree. Its marks say which pieces of which page it is made of, in reading order. */
 export interface Element {
   readonly role: Role;
@@ -28,6 +34,9 @@ export interface Element {
   readonly marks: { readonly page: number; readonly id: number }[];
   readonly alt?: string;
   readonly scope?: 'Column' | 'Row';
+  /** Of a heading: what the list of headings calls it, and where it stands once it is placed. */
+  readonly title?: string;
+  place?: Place;
   /** Where a figure stands; set once it is placed. */
   box?: Box;
 }
@@ -39,7 +48,7 @@ export const documentElement = (): Element => ({ role: 'Document', children: [],
 export function addElement(
   parent: Element,
   role: Role,
-  more: { readonly alt?: string; readonly scope?: 'Column' | 'Row' } = {},
+  more: Pick<Element, 'alt' | 'scope' | 'title'> = {},
 ): Element {
   const element: Element = { role, parent, children: [], marks: [], ...more };
   parent.children.push(element);

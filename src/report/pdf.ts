@@ -7,6 +7,7 @@ import { readFont } from './pdf-font.ts';
 import type { Desk } from './pdf-lines.ts';
 import { writeInfo, writeMetadata } from './pdf-metadata.ts';
 import { newObjects, textValue, type Objects, type Ref } from './pdf-objects.ts';
+import { writeOutline } from './pdf-outline.ts';
 import { drawPages, type DrawnPage } from './pdf-pages.ts';
 import { margins, papers, type Paper } from './pdf-paper.ts';
 import { writeStructure } from './pdf-structure.ts';
@@ -118,6 +119,7 @@ function finish(
     ViewerPreferences: { DisplayDocTitle: true },
     Metadata: writeMetadata(objects, report, given.at.utc),
     StructTreeRoot: writeStructure(objects, root, drawn, pageRefs),
+    Outlines: writeOutline(objects, root, pageRefs),
   });
   return objects.write(catalog, writeInfo(objects, report, given.at.utc));
 }
