@@ -95,7 +95,7 @@ describe.each(['a4', 'letter'] as const)('a report on %s paper', (paper) => {
 });
 
 it('[PD7] the same report gives the same bytes', async () => {
-  expect(await makePdf(sampleReport)).toEqual(await makePdf(sampleReport));
+  expect(Buffer.compare(await makePdf(sampleReport), await makePdf(sampleReport))).toBe(0);
 });
 
 it('[PD8] a picture of more than 80 kB is refused', async () => {
@@ -140,4 +140,4 @@ it('[PD11] a typical report with ten photos is small enough to be sent', async (
   const shown = pictures.reduce((sum, picture) => sum + (picture?.bytes.length ?? 0), 0);
   console.log(`a report with ten photos: ${bytes.length} bytes, ${bytes.length - shown} without the photos`);
   expect(bytes.length - shown).toBeLessThan(60_000);
-});
+}, 30_000);
