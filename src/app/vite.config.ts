@@ -73,7 +73,7 @@ const groups = [
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },
   {
     name: 'handover',
-    test: /\/src\/(?:app\/handover\/|words\/en\/handover\.ts|files\/(?:zip-|bundle-|read-bundle|write-bundle|csv|calendar))/,
+    test: /\/src\/(?:app\/handover\/|words\/en\/(?:handover|csv|calendar)\.ts|core\/recheck|files\/(?:zip-|bundle-|read-bundle|write-bundle|csv|calendar|ical|iso-moment|due-day))/,
   },
   { name: sharedName },
 ];

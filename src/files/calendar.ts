@@ -7,15 +7,14 @@ import { recheckOf, type Recheck } from '../core/recheck.ts';
 import type { Scored } from '../core/score.ts';
 import { shownCall } from '../core/verdict.ts';
 import type { Walk } from '../core/walk.ts';
-import { addDays } from '../words/calendar.ts';
 import { makeDates } from '../words/dates.ts';
 import { ahead, jobWords } from '../words/en/ahead.ts';
 import { calendar as words } from '../words/en/calendar.ts';
 import { callWords, meanwhileWords, openCall } from '../words/en/calls.ts';
 import { placeName, sideNames } from '../words/en/items.ts';
 import type { Formatter } from '../words/format.ts';
+import { dayIn } from './due-day.ts';
 import { icalOf, type DayEvent } from './ical.ts';
-import { dayOf } from './iso-moment.ts';
 
 /** A scored walk with what lies ahead of its machine. */
 export interface CalendarInput {
@@ -39,22 +38,6 @@ export interface Calendar {
   readonly text: string | undefined;
   readonly events: readonly DayEvent[];
   readonly notDated: readonly string[];
-}
-
-/** Nobody plans further; ten years of 365.25 days. */
-const farthestDays = 3652;
-
-type Day = { readonly day: string } | { readonly why: string };
-
-/** The day on which so many hours from the walk are worked, or why there is none. */
-function dayIn({ walk, outlook: { week } }: CalendarInput, hours: number): Day {
-  const from = dayOf(walk.startedAt);
-  if (from === undefined) return { why: words.noDay };
-  if (hours <= 0) return { day: from };
-  if (!week) return { why: words.noPace };
-  const days = Math.round((hours / week.hours) * 7);
-  const day = days <= farthestDays ? addDays(from, days) : undefined;
-  return day === undefined ? { why: words.tooFar } : { day };
 }
 
 /** Hours as a person says them, and the pace that made them days. */
@@ -148,9 +131,9 @@ export function calendarOf(input: CalendarInput, reader: CalendarReader): Calend
   const events: DayEvent[] = [];
   const notDated = new Set<string>();
   const put = (hours: number, event: (day: string) => DayEvent): void => {
-    const at = dayIn(input, hours);
+    const at = dayIn(input.walk, outlook.week, hours);
     if ('day' in at) events.push(event(at.day));
-    else notDated.add(at.why);
+    else notDated.add(words[at.why]);
   };
   const recheck = recheckOf(scored.outcomes, outlook.hours.parts);
   if (recheck) put(recheck.inHours, (day) => recheckEvent(input, recheck, day, reader));

@@ -2,10 +2,12 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { demoFile } from '../../src/cli/demo.ts';
+import { isPlanned } from '../../src/core/outlook.ts';
 import { csvOf, csvStyleOf, guarded, type Cell, type CsvStyle } from '../../src/files/csv-cells.ts';
 import { itemsCsv, type CsvReader } from '../../src/files/csv.ts';
+import { planCsv } from '../../src/files/csv-plan.ts';
 import { readingsCsv } from '../../src/files/csv-readings.ts';
-import { csvHeads as heads } from '../../src/words/en/csv.ts';
+import { csvHeads as heads, csvWords } from '../../src/words/en/csv.ts';
 import { reasonSentence } from '../../src/words/en/reasons.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 import { fileOf, machine, machineKey } from './samples.ts';
@@ -260,4 +262,37 @@ describe('walks as tables', () => {
     expect(head.length).toBeGreaterThan(15);
     expect(new Set(head).size).toBe(head.length);
   });
+});
+
+describe('the job plan as a table', () => {
+  test.each(styles)(
+    '[HO20] %s: every job has a row with its visit, and its money is read back',
+    async (style) => {
+      const [, decimal] = marks[style];
+      let rowsSeen = 0;
+      for (const { outlook, ...each } of walksOf(await demoFile())) {
+        if (!outlook || !isPlanned(outlook.plan)) continue;
+        const { plan } = outlook;
+        const rows = rowsOf(planCsv({ ...each, plan, outlook }, readerOf(style)), style);
+        const jobs = plan.visits.flatMap((visit) => visit.jobs.map((job) => ({ job, visit })));
+        const all = [...jobs, ...plan.later.map((job) => ({ job, visit: undefined }))];
+        expect(rows.length).toBe(all.length);
+        rowsSeen += rows.length;
+        for (const [at, { job, visit }] of all.entries()) {
+          const row = rows[at];
+          const number = (head: string) => numberOf(row?.get(head) ?? '', decimal);
+          expect(number(csvWords.parts(plan.currency))).toBeCloseTo(job.cost.partsMinor / 100, 6);
+          expect(number(csvWords.downtime(plan.currency))).toBeCloseTo(job.cost.downtimeMinor / 100, 6);
+          expect(number(heads.count)).toBe(job.job.count);
+          if (!visit) expect(row?.get(heads.visitDay)).toBe('');
+          else {
+            expect(number(heads.visitIn)).toBeCloseTo(visit.inHours, 5);
+            expect(number(heads.visitMeter)).toBeCloseTo(visit.hours - outlook.meterOffset, 5);
+            expect(row?.get(heads.visitDay)).toMatch(/^\d{4}-\d\d-\d\d$/);
+          }
+        }
+      }
+      expect(rowsSeen).toBeGreaterThan(0);
+    },
+  );
 });
