@@ -6,12 +6,12 @@ import { makeDates } from '../../words/dates.ts';
 import {
   aboutHours,
   aboutMoney,
-  dayAfter,
+  aheadWhen,
   jobsText,
   leftText,
   partName,
   whyOpen,
-} from '../data/ahead-text.ts';
+} from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -24,15 +24,8 @@ interface AheadProps {
 
 /** The meter reading and the day of something so many hours from the walk. */
 export function whenText(model: WalkModel, outlook: Outlook, inHours: number): string {
-  const format = formatter.value;
-  const { meterHours } = model.walk;
-  const day = dayAfter(model, outlook, inHours);
-  const parts = [
-    ...(meterHours === undefined ? [] : [words.atMeter(aboutHours(meterHours + inHours, format))]),
-    words.inHours(aboutHours(inHours, format)),
-    ...(day === undefined ? [] : [words.onDate(makeDates(preferences.value.locale).date(day))]),
-  ];
-  return parts.join(', ');
+  const dates = makeDates(preferences.value.locale);
+  return aheadWhen(model.walk, outlook, inHours, { format: formatter.value, dates });
 }
 
 const isFigured = (part: PartHours): part is PartHours & { readonly left: NonNullable<PartHours['left']> } =>

@@ -8,7 +8,7 @@ import { common } from '../../words/en/common.ts';
 import { findingLabel, itemName, itemQuestion } from '../../words/en/items.ts';
 import { walk } from '../../words/en/walk.ts';
 import { saveReadings } from '../actions/walk.ts';
-import { stateText } from '../data/describe.ts';
+import { stateText } from '../../words/outcome-text.ts';
 import { formatter } from '../data/format.ts';
 import { useFlow } from '../data/step-flow.ts';
 import type { WalkModel } from '../data/walk-model.ts';

@@ -6,7 +6,7 @@ import { toMm } from '../../core/quantity.ts';
 import { ahead as words } from '../../words/en/ahead.ts';
 import { doubtWords } from '../../words/en/history.ts';
 import { makeDates } from '../../words/dates.ts';
-import { aboutHours } from '../data/ahead-text.ts';
+import { aboutHours } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 import { sizeText } from '../data/tool.ts';

@@ -3,7 +3,7 @@ import type { PartHours } from '../../core/hours-left.ts';
 import type { Outlook } from '../../core/outlook.ts';
 import { ahead as words } from '../../words/en/ahead.ts';
 import { history, historyFaultWords } from '../../words/en/history.ts';
-import { aboutHours, leftText, partName } from '../data/ahead-text.ts';
+import { aboutHours, leftText, partName } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { machinePath, walkPath, workPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';

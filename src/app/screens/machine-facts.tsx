@@ -6,7 +6,7 @@ import { formatter } from '../data/format.ts';
 import { Facts, type Fact } from '../parts/facts.tsx';
 import { Section } from '../parts/screen.tsx';
 import { BookLink } from './book-link.tsx';
-import { shapeInWords } from './machine-shape.tsx';
+import { shapeInWords } from '../../words/machine-text.ts';
 
 /** What is known of a machine. */
 export function MachineFacts({ machine }: { machine: Machine }) {
@@ -20,7 +20,7 @@ export function MachineFacts({ machine }: { machine: Machine }) {
           [words.mass, machine.massKg === undefined ? undefined : format.mass(machine.massKg)],
           [words.meter, hours(machine.meterHours)],
           [words.travelHours, hours(machine.travelHours)],
-          [words.undercarriage, shapeInWords(machine.shape)],
+          [words.undercarriage, shapeInWords(machine.shape, formatter.value)],
           [words.sheet, <BookLink key={words.sheet} bookKey={machine.sheet} none={words.noSheet} />],
           ...(machine.rules === undefined
             ? []
@@ -57,6 +57,6 @@ export const describeMachine = (machine: Machine): readonly string[] =>
     machine.pin,
     machine.massKg === undefined ? undefined : formatter.value.mass(machine.massKg),
     machine.meterHours === undefined ? undefined : formatter.value.hours(machine.meterHours),
-    shapeInWords(machine.shape),
+    shapeInWords(machine.shape, formatter.value),
     machine.note,
   ].filter((line) => line !== undefined);

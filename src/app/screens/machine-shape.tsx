@@ -4,11 +4,10 @@ import {
   flangeWords,
   suspensionWords,
   tensionerWords,
-  trackKindWords,
   type Choice,
 } from '../../words/en/choices.ts';
-import { componentNames } from '../../words/en/items.ts';
-import { machineForm, machineHints, shapeLine } from '../../words/en/machine.ts';
+import { machineForm, machineHints } from '../../words/en/machine.ts';
+import { shapeInWords } from '../../words/machine-text.ts';
 import { formatter } from '../data/format.ts';
 import type { MachineField } from '../data/machine-form.ts';
 import { Choices, Toggle, type Option } from '../parts/choices.tsx';
@@ -25,20 +24,6 @@ export const optionsOf = <T extends string>(
     value,
     ...(typeof word === 'string' ? { label: word } : word),
   }));
-
-/** The undercarriage in one line: `rubber with cores, oval; 1 idler, 4 bottom rollers, slide plate a side`. */
-export function shapeInWords(shape: Shape): string {
-  const { plural } = formatter.value;
-  const count = (number: number, part: 'idler' | 'bottom-roller' | 'carrier-roller'): string =>
-    plural(number, componentNames[part].one, componentNames[part].many);
-  return shapeLine(
-    trackKindWords[shape.track].label,
-    driveWords[shape.drive].label,
-    count(shape.bottomRollers, 'bottom-roller'),
-    count(shape.idlers, 'idler'),
-    shape.slidePlate ? componentNames['slide-plate'].one : count(shape.carrierRollers, 'carrier-roller'),
-  );
-}
 
 interface MachineShapeProps {
   readonly shape: Shape;
@@ -62,7 +47,7 @@ export function MachineShape({ shape, change }: MachineShapeProps) {
         <TrackMap shape={shape} side="left" />
         <figcaption class={styles.soft}>{machineHints.frontLine}</figcaption>
       </figure>
-      <Fold title={machineHints.change} line={shapeInWords(shape)}>
+      <Fold title={machineHints.change} line={shapeInWords(shape, formatter.value)}>
         <p class={styles.soft}>{machineHints.shapeLine}</p>
         {count('bottomRollers', 0, 24)}
         {count('carrierRollers', 0, 4)}

@@ -1,7 +1,7 @@
 import type { Choice, Way } from '../../core/mend.ts';
 import { isPlanned, type Outlook } from '../../core/outlook.ts';
 import { ahead as words, effectWords, jobWords, notFeasibleWords } from '../../words/en/ahead.ts';
-import { aboutHours, aboutMoney, jobText, partPlace } from '../data/ahead-text.ts';
+import { aboutHours, aboutMoney, jobText, partPlace } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { Section } from '../parts/screen.tsx';
 import styles from './ahead.module.css';

@@ -8,7 +8,7 @@ import { callWords } from '../../words/en/calls.ts';
 import { useLocation } from 'preact-iso';
 import { ownCosts } from '../actions/books.ts';
 import { clearHold, setHold } from '../actions/holds.ts';
-import { aboutHours, aboutMoney, jobText, whyOpen } from '../data/ahead-text.ts';
+import { aboutHours, aboutMoney, jobText, whyOpen } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
 import { bookPath } from '../data/paths.ts';

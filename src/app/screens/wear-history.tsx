@@ -8,7 +8,7 @@ import { ahead } from '../../words/en/ahead.ts';
 import { common } from '../../words/en/common.ts';
 import { makeDates } from '../../words/dates.ts';
 import { history as words, historyFaultWords } from '../../words/en/history.ts';
-import { leftText, partName } from '../data/ahead-text.ts';
+import { leftText, partName } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { machineHistory } from '../data/machine-history.ts';

@@ -1,13 +1,14 @@
-import type { Interval, PartHours } from '../../core/hours-left.ts';
-import { horizonHours } from '../../core/hours-left.ts';
-import type { CostedJob } from '../../core/job-costs.ts';
-import type { OpenJob } from '../../core/job-plan.ts';
-import type { Outlook } from '../../core/outlook.ts';
-import type { Formatter } from '../../words/format.ts';
-import { ahead as words, jobWords } from '../../words/en/ahead.ts';
-import { placeName, sideNames } from '../../words/en/items.ts';
-import { addDays, localDate } from '../../words/calendar.ts';
-import type { WalkModel } from './walk-model.ts';
+import type { Interval, PartHours } from '../core/hours-left.ts';
+import { horizonHours } from '../core/hours-left.ts';
+import type { CostedJob } from '../core/job-costs.ts';
+import type { OpenJob } from '../core/job-plan.ts';
+import type { Outlook } from '../core/outlook.ts';
+import type { Formatter } from './format.ts';
+import { ahead as words, jobWords } from './en/ahead.ts';
+import { placeName, sideNames } from './en/items.ts';
+import { addDays, localDate } from './calendar.ts';
+import type { Walk } from '../core/walk.ts';
+import type { Dates } from './dates.ts';
 
 /** Hours as a person says them: to 5 below 50, to 10 below 1,000, to 50 beyond. */
 export function aboutHours(hours: number, format: Formatter): string {
@@ -41,11 +42,28 @@ export const partName = (part: PartHours, format: Formatter): string =>
   `${format.item(part.history.item.id)}, ${partPlace(part)}`;
 
 /** The day on which so many hours from the walk are worked, where hours a week are known. */
-export function dayAfter(model: WalkModel, { week }: Outlook, hours: number): string | undefined {
-  const { startedAt } = model.walk;
+function dayAfter(walk: Walk, { week }: Outlook, hours: number): string | undefined {
+  const { startedAt } = walk;
   const from = startedAt && localDate(startedAt.utc, startedAt.offsetMinutes);
   if (from === undefined || !week || !Number.isFinite(hours)) return undefined;
   return addDays(from, Math.round((hours / week.hours) * 7));
+}
+
+/** The meter reading and the day of something so many hours from the walk. */
+export function aheadWhen(
+  walk: Walk,
+  outlook: Outlook,
+  inHours: number,
+  { format, dates }: { readonly format: Formatter; readonly dates: Dates },
+): string {
+  const { meterHours } = walk;
+  const day = dayAfter(walk, outlook, inHours);
+  const parts = [
+    ...(meterHours === undefined ? [] : [words.atMeter(aboutHours(meterHours + inHours, format))]),
+    words.inHours(aboutHours(inHours, format)),
+    ...(day === undefined ? [] : [words.onDate(dates.date(day))]),
+  ];
+  return parts.join(', ');
 }
 
 const named = ({ job }: Pick<CostedJob, 'job'>): string => words.counted(jobWords[job.kind], job.count);
