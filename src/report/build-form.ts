@@ -39,7 +39,14 @@ export function formOf(of: FormInput): Report {
     heading(2, report.machine),
     ...machineFacts(of),
     heading(2, report.walk),
-    blank(report.walk, [words.date, report.meter, report.inspector, report.customer, report.site, report.clean]),
+    blank(report.walk, [
+      words.date,
+      report.meter,
+      report.inspector,
+      report.customer,
+      report.site,
+      report.clean,
+    ]),
     ...components.flatMap((component) => componentBlocks(component, of)),
     blank(words.remarks, ['', '', '']),
     { kind: 'signature', name: '', role, strokes: [], alt: report.noSignature(role) },
@@ -95,7 +102,10 @@ function sideTables(
     numbers.slice(at * mostColumns, (at + 1) * mostColumns),
   );
   return runs.map((run) =>
-    table(runs.length === 1 ? caption : words.numbers(caption, run[0] ?? 0, run.at(-1) ?? 0), run.map(String)),
+    table(
+      runs.length === 1 ? caption : words.numbers(caption, run[0] ?? 0, run.at(-1) ?? 0),
+      run.map(String),
+    ),
   );
 }
 

@@ -1,5 +1,5 @@
 import type { ItemState } from '../core/states.ts';
-import { parsePlace, type Place } from '../core/keys.ts';
+import { parsePlace } from '../core/keys.ts';
 import type { Photo } from '../core/photo.ts';
 import { placeName } from '../words/en/items.ts';
 import { photoScaleWords, report as words } from '../words/en/report.ts';
@@ -18,7 +18,7 @@ export const picturesOf = (state: ItemState, { photos }: Pick<ReportInput, 'phot
 
 function whatIn({ shows }: Photo, { format }: ReportInput): string {
   const names = shows.map(({ place, item }) => {
-    const where = placeName(parsePlace(place as Place));
+    const where = placeName(parsePlace(place));
     return item === undefined ? where : `${format.item(item)}, ${where}`;
   });
   return [...new Set(names)].join('; ');

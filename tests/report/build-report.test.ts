@@ -7,7 +7,18 @@ import { buildReport } from '../../src/report/build-report.ts';
 import { formOf } from '../../src/report/build-form.ts';
 import { mini, steel } from '../core/ahead-made.ts';
 import { lawOfWalks } from '../core/law.ts';
-import { entered, entryOf, limitAt, machineOf, mm, read, sag, bandOf, sheetOf, walkOf } from '../core/made.ts';
+import {
+  entered,
+  entryOf,
+  limitAt,
+  machineOf,
+  mm,
+  read,
+  sag,
+  bandOf,
+  sheetOf,
+  walkOf,
+} from '../core/made.ts';
 import { randomWalks } from '../core/random-walks.ts';
 import { startingRules } from '../../src/reference/rules-starting.ts';
 import { demoInput, inputOf, linesOf, reportOf, textsOf } from './report-made.ts';
@@ -72,7 +83,10 @@ describe('what a report says', () => {
     ['the machine', ['Digger', 'PIN0001', 'excavator', '1,700\u00a0kg']],
     ['the walk', ['1,234\u00a0h', 'Quarry Ltd', 'wet ground', 'This walk is not finished.']],
     ['a size with its doubt and its spots', ['7\u00a0mm, give or take', 'the worst of 2 spots', '8\u00a0mm']],
-    ['how it was read', ['depth gauge; spots: 9\u00a0mm, 7\u00a0mm', 'torn beside it', 'straightedge, to the shoe']],
+    [
+      'how it was read',
+      ['depth gauge; spots: 9\u00a0mm, 7\u00a0mm', 'torn beside it', 'straightedge, to the shoe'],
+    ],
     ['against what', ['new 25\u00a0mm; replace limit 5\u00a0mm (entered by a person: made up for a test)']],
     ['the band of a sag', ['right from 10\u00a0mm to 20\u00a0mm; may come off above 40\u00a0mm']],
     ['how worn', ['90\u00a0% worn, give or take']],
@@ -91,8 +105,7 @@ describe('what a report says', () => {
       const tables = blocks.filter((block) => block.kind === 'table');
       expect(tables.map(({ caption }) => caption)).toContain('Hours left');
       expect(tables.some(({ head }) => head.includes('Standing still'))).toBe(true);
-      for (const { head, rows } of tables)
-        for (const row of rows) expect(row.length).toBe(head.length);
+      for (const { head, rows } of tables) for (const row of rows) expect(row.length).toBe(head.length);
       expect(blocks.flatMap(textsOf).join('\n')).toContain('An invented machine');
     }
   });
@@ -137,7 +150,10 @@ describe('what a report says', () => {
   test.each([
     [{ way: 'drawn', strokes: [[0, 0, 1, 1]] } as const, 'Signature of Jo Miller, inspector'],
     [{ way: 'typed' } as const, 'Jo Miller, inspector: signed by typing the name.'],
-    [{ way: 'refused', objection: 'It was torn before.' } as const, 'Jo Miller does not agree: It was torn before.'],
+    [
+      { way: 'refused', objection: 'It was torn before.' } as const,
+      'Jo Miller does not agree: It was torn before.',
+    ],
   ])('[RP6] Who signed is said as they signed: %j', (how, line) => {
     expect(reportOf(small({ people: [{ ...person, ...how } as never] }))).toContain(line);
   });
@@ -158,7 +174,10 @@ describe('what a report says', () => {
 
   test.each([
     [ok(checked({ changes: [{ kind: 'missing', key: 'walk/a' as never, path: [] }] })), 'but 1 thing is not'],
-    [ok(checked({ people: [{ key: 'person/a' as never, role: 'renter', state: 'other' }] })), 'but 1 thing is not'],
+    [
+      ok(checked({ people: [{ key: 'person/a' as never, role: 'renter', state: 'other' }] })),
+      'but 1 thing is not',
+    ],
     [err({ kind: 'altered' } as const), 'The seal itself was altered'],
     [err({ kind: 'unreadable' } as const), 'cannot be read'],
   ])('[RP8] A seal that does not hold is never shown as one that does (%#)', (seal, line) => {
@@ -180,12 +199,33 @@ describe('whatever a report is made of', () => {
       people: [{ ...person, name: hostile, way: 'refused', objection: hostile }],
       input: {
         ...base.input,
-        machine: { ...machine, name: hostile, maker: hostile, model: hostile, pin: hostile, note: hostile,
-          left: { make: hostile, size: hostile } },
-        walk: { ...walk, customer: hostile, site: hostile, jobNumber: hostile, contact: hostile,
-          inspector: hostile, note: hostile },
-        sheets: { left: sheetOf([{ ...entryOf('lug-depth', 25, [limitAt(5, { source: { mark: 'entered', text: hostile } })]) }]) },
-        readings: readings.map((each) => ({ ...each, reading: { ...each.reading, note: hostile, tool: hostile } })),
+        machine: {
+          ...machine,
+          name: hostile,
+          maker: hostile,
+          model: hostile,
+          pin: hostile,
+          note: hostile,
+          left: { make: hostile, size: hostile },
+        },
+        walk: {
+          ...walk,
+          customer: hostile,
+          site: hostile,
+          jobNumber: hostile,
+          contact: hostile,
+          inspector: hostile,
+          note: hostile,
+        },
+        sheets: {
+          left: sheetOf([
+            { ...entryOf('lug-depth', 25, [limitAt(5, { source: { mark: 'entered', text: hostile } })]) },
+          ]),
+        },
+        readings: readings.map((each) => ({
+          ...each,
+          reading: { ...each.reading, note: hostile, tool: hostile },
+        })),
       },
     };
     const lines = linesOf(buildReport(of));
@@ -196,22 +236,26 @@ describe('whatever a report is made of', () => {
   });
 
   test('[RP10] Any walk has a report and a form without a hole in any text, the same each time', () => {
-    lawOfWalks(fc.property(randomWalks, ({ input }) => {
-    const of = inputOf(input);
-    for (const make of [buildReport, formOf]) {
-      const lines = linesOf(make(of));
-      for (const line of lines) expect(line).not.toMatch(/undefined|NaN|Infinity|\[object|\bnull\b/);
-      expect(linesOf(make(of))).toEqual(lines);
-    }
-    }));
-  });
+    lawOfWalks(
+      fc.property(randomWalks, ({ input }) => {
+        const of = inputOf(input);
+        for (const make of [buildReport, formOf]) {
+          const lines = linesOf(make(of));
+          for (const line of lines) expect(line).not.toMatch(/undefined|NaN|Infinity|\[object|\bnull\b/);
+          expect(linesOf(make(of))).toEqual(lines);
+        }
+      }),
+    );
+  }, 60_000);
 
   test('[RP11] Every item that is known or open is in the report, by name', () => {
-    lawOfWalks(fc.property(randomWalks, ({ input }) => {
-    const of = inputOf(input);
-    const said = reportOf(of).toLowerCase();
-    for (const { state } of of.scored.outcomes)
-      if (state.known || state.open.length > 0) expect(said).toContain(of.format.item(state.item.id));
-    }));
-  });
+    lawOfWalks(
+      fc.property(randomWalks, ({ input }) => {
+        const of = inputOf(input);
+        const said = reportOf(of).toLowerCase();
+        for (const { state } of of.scored.outcomes)
+          if (state.known || state.open.length > 0) expect(said).toContain(of.format.item(state.item.id));
+      }),
+    );
+  }, 60_000);
 });

@@ -205,7 +205,7 @@ function Flips({ model }: { model: WalkModel }) {
       <p>
         {words.flipBy(
           formatter.value.item(state.item.id),
-          outcomePlace({ state } as ItemOutcome),
+          outcomePlace({ state }),
           `${by} (${first.call === 'open' ? words.openTitle : callWords[first.call].word})`,
         )}
       </p>
