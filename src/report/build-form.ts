@@ -8,7 +8,8 @@ import type { Caution } from '../core/walk.ts';
 import { unitShort } from '../words/en/choices.ts';
 import { componentNames, findingLabel, sideNames } from '../words/en/items.ts';
 import { pad } from '../words/en/pad.ts';
-import { paperForm as words, report, signerWords } from '../words/en/report.ts';
+import { paperForm as words, report } from '../words/en/report.ts';
+import { roleWords } from '../words/en/sealing.ts';
 import { shellWords } from '../words/shell.ts';
 import { capital } from '../words/outcome-text.ts';
 import { isTaped } from '../words/size-of.ts';
@@ -31,7 +32,7 @@ export function formOf(of: FormInput): Report {
   const title = words.title(machine.name);
   const { tensioner } = machine.shape;
   const cautions: readonly Caution[] = ['ground', 'raised', 'track-turning', tensioner, 'track-down'];
-  const role = signerWords.inspector;
+  const role = roleWords.inspector;
   const blocks: readonly Block[] = [
     heading(1, title),
     text(words.line),

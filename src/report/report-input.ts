@@ -1,11 +1,9 @@
 import type { Outlook } from '../core/outlook.ts';
 import type { Person } from '../core/person.ts';
 import type { Photo } from '../core/photo.ts';
-import type { Result } from '../core/result.ts';
+import type { ObservedAt } from '../core/readings.ts';
 import type { Scored } from '../core/score.ts';
 import type { ScoreInput } from '../core/states.ts';
-import type { CheckedSeal } from '../seal/check-seal.ts';
-import type { SealFault } from '../seal/seals.ts';
 import type { Dates } from '../words/dates.ts';
 import type { ReasonTexts } from '../words/en/reason-line.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
@@ -14,6 +12,18 @@ import type { Formatter, Preferences } from '../words/format.ts';
 export interface ReportPhoto {
   readonly sha256: string;
   readonly photo: Photo;
+}
+
+/** How a seal stands against what lies beside it: `later`, only versions written after it differ. */
+type SealState = 'intact' | 'later' | 'changed' | 'alone' | 'altered' | 'unreadable' | 'too-large';
+
+/** A seal of the walk as it was checked; SHA-256 of its text and thumbprint of its key as hexadecimal digits. */
+export interface ReportSeal {
+  readonly hash: string;
+  readonly state: SealState;
+  /** Both are there only where the signature holds. */
+  readonly fingerprint?: string | undefined;
+  readonly sealedAt?: ObservedAt | undefined;
 }
 
 /** Everything that a report is made of: a walk, what was worked out from it, and how its reader reads numbers. */
@@ -28,7 +38,7 @@ export interface ReportInput {
   readonly photos: readonly ReportPhoto[];
   readonly people: readonly Person[];
   /** Each seal of the walk as it was checked, latest last. */
-  readonly seals: readonly Result<CheckedSeal, SealFault>[];
+  readonly seals: readonly ReportSeal[];
   readonly format: Formatter;
   readonly units: Pick<Preferences, 'depth' | 'length'>;
   readonly dates: Dates;

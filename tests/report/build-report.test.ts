@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { CheckedSeal } from '../../src/seal/check-seal.ts';
-import { err, ok } from '../../src/core/result.ts';
 import type { ReportInput } from '../../src/report/report-input.ts';
+import { checkWords } from '../../src/words/en/sealing.ts';
 import { buildReport } from '../../src/report/build-report.ts';
 import { formOf } from '../../src/report/build-form.ts';
 import { mini, steel } from '../core/ahead-made.ts';
@@ -46,17 +45,12 @@ const small = (more: Partial<ReportInput> = {}): ReportInput => ({
   ...more,
 });
 
-const checked = (more: Partial<CheckedSeal> = {}): CheckedSeal =>
-  ({
-    hash,
-    fingerprint: key,
-    jwk: { kty: 'EC' },
-    payload: { sealedAt: { utc: '2026-03-01T10:00:00Z', offsetMinutes: 60 } },
-    changes: [],
-    photos: [],
-    people: [],
-    ...more,
-  }) as unknown as CheckedSeal;
+const sealed: ReportInput['seals'][number] = {
+  hash,
+  fingerprint: key,
+  sealedAt: { utc: '2026-03-01T10:00:00Z', offsetMinutes: 60 },
+  state: 'intact',
+};
 
 const photo: ReportInput['photos'][number] = {
   sha256: hash,
@@ -159,7 +153,7 @@ describe('what a report says', () => {
   });
 
   test('[RP7] A seal is shown with its fingerprints, and what its QR code holds', () => {
-    const { blocks } = buildReport(small({ seals: [ok(checked())] }));
+    const { blocks } = buildReport(small({ seals: [sealed] }));
     const code = blocks.find((block) => block.kind === 'code');
     expect(code?.content.split('\n')).toEqual([
       `sagline-seal:${hash}`,
@@ -168,23 +162,28 @@ describe('what a report says', () => {
     ]);
     const lines = blocks.flatMap(textsOf);
     expect(lines).toContain('abab abab abab abab abab abab abab abab');
-    expect(lines).toContain('The seal holds, and everything here is as it was sealed.');
+    expect(lines).toContain('Intact. Nothing was changed since it was sealed.');
     expect(lines.join()).not.toContain('Not sealed');
   });
 
   test.each([
-    [ok(checked({ changes: [{ kind: 'missing', key: 'walk/a' as never, path: [] }] })), 'but 1 thing is not'],
-    [
-      ok(checked({ people: [{ key: 'person/a' as never, role: 'renter', state: 'other' }] })),
-      'but 1 thing is not',
-    ],
-    [err({ kind: 'altered' } as const), 'The seal itself was altered'],
-    [err({ kind: 'unreadable' } as const), 'cannot be read'],
-  ])('[RP8] A seal that does not hold is never shown as one that does (%#)', (seal, line) => {
-    const said = reportOf(small({ seals: [seal] }));
-    expect(said).toContain(line);
-    expect(said).not.toContain('everything here is as it was sealed');
+    [{ ...sealed, state: 'changed' }, 'Changed after the seal'],
+    [{ ...sealed, state: 'later' }, 'Intact, and changed since'],
+    [{ ...sealed, state: 'alone' }, 'nothing to compare'],
+  ] as const)('[RP8] A seal that holds tells how what lies beside it differs: %j', (seal, line) => {
+    expect(reportOf(small({ seals: [seal] }))).toContain(line);
   });
+
+  test.each(['altered', 'unreadable', 'too-large'] as const)(
+    '[RP12] Of a seal that is %s nothing is shown but that',
+    (state) => {
+      const { blocks } = buildReport(small({ seals: [{ hash, state }] }));
+      const said = blocks.flatMap(textsOf).join();
+      expect(said).toContain(checkWords[state].line);
+      expect(said).not.toContain('abab abab');
+      expect(blocks.some(({ kind }) => kind === 'code')).toBe(false);
+    },
+  );
 });
 
 const hostile = '<script>alert(1)</script>\u202e\u0000\n=HYPERLINK("x")\ud800';

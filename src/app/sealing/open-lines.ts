@@ -1,5 +1,5 @@
 import { callRank } from '../../core/calls.ts';
-import { outcomePlace } from '../data/describe.ts';
+import { outcomePlace } from '../../words/outcome-text.ts';
 import { formatter } from '../data/format.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 

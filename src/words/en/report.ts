@@ -1,4 +1,3 @@
-import type { SignerRole } from '../../core/person.ts';
 import type { PhotoScale } from '../../core/photo.ts';
 
 /** The report of a walk, as it is shown, printed and written as a PDF. */
@@ -160,13 +159,7 @@ export const report = {
   sealPrint: 'Fingerprint of the seal',
   keyPrint: 'Fingerprint of the key',
   sealState: 'Checked',
-  sealHolds: 'The seal holds, and everything here is as it was sealed.',
-  sealDiffers: (count: number): string =>
-    count === 1
-      ? 'The seal holds, but 1 thing is not as it was sealed.'
-      : `The seal holds, but ${count} things are not as they were sealed.`,
-  sealAltered: 'The seal itself was altered: it proves nothing.',
-  sealUnreadable: 'The seal cannot be read by this version.',
+  sealChecked: (label: string, line: string): string => `${label}. ${line}`,
   sealHow:
     'To check: open the walk file in Sagline, or run sagline check on it. The fingerprints there must be the same as here.',
   code: (hash: string, key: string, verdict: string): string =>
@@ -175,13 +168,6 @@ export const report = {
   codeAlt: 'QR code with the fingerprint of the seal, that of the key, and the verdict',
   codeCaption: 'Fingerprints and verdict, to be read with a phone’s camera',
 } as const;
-
-export const signerWords: Readonly<Record<SignerRole, string>> = {
-  inspector: 'inspector',
-  renter: 'renter',
-  buyer: 'buyer',
-  owner: 'owner',
-};
 
 export const photoScaleWords: Readonly<Record<PhotoScale, string>> = {
   wide: 'the whole part',
