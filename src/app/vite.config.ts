@@ -10,7 +10,7 @@ import { manifest } from './manifest.ts';
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 const core =
-  'cost-of-wrong fleet gamma-wear history hours-left inverse-gaussian job-costs job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events days engine-hours forecast-band replacement root running-hours special trend wear-filter weibull'.split(
+  'cost-of-wrong costs-for fleet gamma-wear history hours-left inverse-gaussian job-costs job-kinds job-plan jobs life mend money outlook passage plan plan-branch plan-input plan-policies plan-relaxed plan-search plan-tables plan-whole part-events days engine-hours forecast-band replacement root running-hours special trend wear-filter weibull'.split(
     ' ',
   );
 const screens =
@@ -64,7 +64,7 @@ function sharedName(id: string, bundler: Bundler): string | null {
 /** Files of their own, loaded when first asked for; left alone, the bundler puts them where the walk is. */
 const groups = [
   { name: 'ahead', test: aheadModule },
-  { name: 'photos', test: /\/src\/(?:app\/photos\/|words\/en\/photos\.ts)/ },
+  { name: 'photos', test: /\/src\/(?:app\/photos\/|core\/photo-order|words\/en\/photos\.ts)/ },
   {
     name: 'sealing',
     test: /\/src\/(?:app\/sealing\/|seal\/|files\/gather\.ts|core\/(?:seal-payload|differences)\.ts|words\/en\/sealing\.ts)/,
@@ -73,7 +73,7 @@ const groups = [
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },
   {
     name: 'handover',
-    test: /\/src\/(?:app\/handover\/|words\/en\/(?:handover|csv|calendar)\.ts|core\/recheck|files\/(?:zip-|bundle-|read-bundle|write-bundle|csv|calendar|ical|iso-moment|due-day))/,
+    test: /\/src\/(?:app\/handover\/|words\/en\/(?:handover|csv|calendar)\.ts|core\/recheck|files\/(?:zip-|bundle-|read-bundle|write-bundle|jpeg|exif|bytes|csv|calendar|ical|iso-moment|due-day))/,
   },
   { name: sharedName },
 ];

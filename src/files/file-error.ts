@@ -31,6 +31,7 @@ export type FileError =
   | ({ readonly kind: 'repeated-name' | 'forbidden-name'; readonly name: string } & TextPlace)
   /** An entry of a bundle that is none of ours, or not what the bundle says of it. */
   | { readonly kind: 'bad-entry' | 'wrong-photo'; readonly name: string }
+  | { readonly kind: 'large-photo'; readonly name: string; readonly mostMegapixels: number }
   | { readonly kind: 'newer-version'; readonly version: number }
   | ({ readonly kind: 'bad-header' } & Fault)
   | RecordFault;

@@ -35,3 +35,6 @@ export const mostRatio = 100;
 
 /** Bytes of one picture; the app makes them of 2048 pixels, half a megabyte each. */
 export const mostPhotoBytes = 8_000_000;
+
+/** Of one picture: 100 MB once decoded. The app makes 4, an original of a usual camera has 12. */
+export const mostPhotoMegapixels = 25;

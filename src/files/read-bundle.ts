@@ -3,7 +3,8 @@ import { sha256Hex } from '../seal/hash.ts';
 import { BrokenEntry } from './broken-entry.ts';
 import { backupEntry, isOurs, photoOf, walkEntry } from './bundle-names.ts';
 import type { FileError } from './file-error.ts';
-import { mostDocumentBytes, mostPhotoBytes } from './file-limits.ts';
+import { mostDocumentBytes, mostPhotoBytes, mostPhotoMegapixels } from './file-limits.ts';
+import { isJpeg, readJpeg } from './jpeg.ts';
 import { entryBytes, entryPieces, readDirectory, type SlicedSource, type ZipEntry } from './zip-read.ts';
 
 /** The pictures of a bundle, each checked. */
@@ -21,8 +22,6 @@ export interface Bundle {
     | { readonly kind: 'backup'; readonly open: () => AsyncIterable<Uint8Array<ArrayBuffer>> };
   readonly pictures: Pictures;
 }
-
-const isJpeg = (bytes: Uint8Array): boolean => bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff;
 
 /** The bytes of a picture, if they are a JPEG and hash to the name. */
 async function pictureOf(
@@ -46,8 +45,15 @@ const photosIn = (entries: readonly ZipEntry[]): Photos =>
   );
 
 async function checkPhotos(source: SlicedSource, photos: Photos): Promise<FileError | undefined> {
-  for (const [sha256, entry] of photos)
-    if (!(await pictureOf(source, entry, sha256))) return { kind: 'wrong-photo', name: entry.name };
+  for (const [sha256, entry] of photos) {
+    const { name } = entry;
+    const bytes = await pictureOf(source, entry, sha256);
+    if (!bytes) return { kind: 'wrong-photo', name };
+    // Few bytes can say to be shown as a picture that takes all memory of a phone.
+    const { width, height } = readJpeg(bytes);
+    if (width * height > mostPhotoMegapixels * 1e6)
+      return { kind: 'large-photo', name, mostMegapixels: mostPhotoMegapixels };
+  }
   return undefined;
 }
 

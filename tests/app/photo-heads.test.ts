@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
-import { readExif } from '../../src/app/photos/exif.ts';
-import { bareJpeg, readJpeg } from '../../src/app/photos/jpeg.ts';
+import { readExif } from '../../src/files/exif.ts';
+import { bareJpeg, readJpeg } from '../../src/files/jpeg.ts';
 import { mostMegapixels, readOriginal } from '../../src/app/photos/picture.ts';
 import type { Result } from '../../src/core/result.ts';
 import {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { strFromU8, strToU8, unzipSync, zipSync, type Zippable } from 'fflate';
+import { greyJpeg } from '../photo-files.ts';
 import { describe, expect, test } from 'vitest';
 import { openFile, type FileSource } from '../../src/files/open-file.ts';
 import { mostBundleEntries } from '../../src/files/file-limits.ts';
@@ -164,6 +165,15 @@ describe('a hostile bundle', () => {
     ['no picture under the right name', strToU8('<svg onload=alert(1)>') as Bytes, undefined],
   ])('[HO5] one with %s is refused', async (_, bytes, name) => {
     expect(await refusal(withWalk({ [name ?? (await photoName(bytes))]: bytes }))).toBe('wrong-photo');
+  });
+
+  test('[PH26] a bundle with a picture of 108 megapixels in 0.4 MB is refused, one of 24 is not', async () => {
+    const [large, small] = [greyJpeg(12_000, 9_000), greyJpeg(6_000, 4_000)].map(
+      (file) => new Uint8Array(file),
+    ) as [Bytes, Bytes];
+    expect(await refusal(withWalk({ [await photoName(large)]: [large, { level: 0 }] }))).toBe('large-photo');
+    const opened = await openFile(sourceOf(withWalk({ [await photoName(small)]: [small, { level: 0 }] })));
+    expect(opened.ok).toBe(true);
   });
 
   test('[HO5] one whose entries lie over each other is refused', async () => {

@@ -20,6 +20,7 @@ const errors: readonly (readonly [FileProblem, string])[] = [
   [{ kind: 'forbidden-name', name: '__proto__', ...place }, '“__proto__” is not allowed'],
   [{ kind: 'bad-entry', name: '../a' }, '“../a”'],
   [{ kind: 'wrong-photo', name: 'photos/a' }, 'bytes were changed'],
+  [{ kind: 'large-photo', name: 'photos/a', mostMegapixels: 25 }, 'more than 25 megapixels'],
   [{ kind: 'newer-version', version: 2 }, 'newer version'],
   [{ kind: 'bad-header', ...fault }, 'at “shape.idlers” it is above 3'],
   [

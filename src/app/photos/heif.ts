@@ -1,5 +1,5 @@
-import { textAt, u32 } from './bytes.ts';
-import type { Picture } from './picture.ts';
+import { textAt, u32 } from '../../files/bytes.ts';
+import type { Picture } from '../../files/jpeg.ts';
 
 /** A box of the ISO base media format (ISO/IEC 14496-12): its name and where its content lies. */
 interface Box {

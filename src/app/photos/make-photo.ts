@@ -1,6 +1,6 @@
 import { err, ok, type Result } from '../../core/result.ts';
 import type { PhotoFault } from '../../words/en/photos.ts';
-import { bareJpeg, readJpeg } from './jpeg.ts';
+import { bareJpeg, readJpeg } from '../../files/jpeg.ts';
 import { readOriginal, type Original } from './picture.ts';
 
 /** Pixels of the longer side: a crack of 0.5 mm on a part of 700 mm is a pixel and a half wide; estimate. */

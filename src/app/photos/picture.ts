@@ -1,20 +1,9 @@
 import { err, ok, type Result } from '../../core/result.ts';
 import type { PhotoFault } from '../../words/en/photos.ts';
 import { heifType, readHeif } from './heif.ts';
-import { isJpeg, readJpeg } from './jpeg.ts';
+import { isJpeg, readJpeg, type Picture } from '../../files/jpeg.ts';
 import { isPng, readPng } from './png.ts';
 import { isWebp, readWebp } from './webp.ts';
-
-/** What the head of a picture says, before anything is decoded. */
-export interface Picture {
-  /** Pixels, upright; 0 where none is stated. */
-  readonly width: number;
-  readonly height: number;
-  /** False when it breaks off before its end. */
-  readonly complete: boolean;
-  /** When the camera says that it was taken: local time without a zone. */
-  readonly takenAt?: string;
-}
 
 export interface Original extends Picture {
   readonly type: 'image/jpeg' | 'image/png' | 'image/webp' | 'image/avif' | 'image/heic';

@@ -1,6 +1,6 @@
-import { textAt, u32 } from './bytes.ts';
-import { readExif } from './exif.ts';
-import type { Picture } from './picture.ts';
+import { textAt, u32 } from '../../files/bytes.ts';
+import { readExif } from '../../files/exif.ts';
+import type { Picture } from '../../files/jpeg.ts';
 
 export const isPng = (bytes: Uint8Array): boolean =>
   u32(bytes, 0) === 0x89504e47 && u32(bytes, 4) === 0x0d0a1a0a;

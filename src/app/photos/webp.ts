@@ -1,6 +1,6 @@
-import { byteAt, textAt, u16le, u32le } from './bytes.ts';
-import { readExif } from './exif.ts';
-import type { Picture } from './picture.ts';
+import { byteAt, textAt, u16le, u32le } from '../../files/bytes.ts';
+import { readExif } from '../../files/exif.ts';
+import type { Picture } from '../../files/jpeg.ts';
 
 export const isWebp = (bytes: Uint8Array): boolean =>
   textAt(bytes, 0, 4) === 'RIFF' && textAt(bytes, 8, 4) === 'WEBP';

@@ -19,6 +19,7 @@ export type FileProblem =
       readonly column: number;
     }
   | { readonly kind: 'bad-entry' | 'wrong-photo'; readonly name: string }
+  | { readonly kind: 'large-photo'; readonly name: string; readonly mostMegapixels: number }
   | { readonly kind: 'newer-version'; readonly version: number }
   | ({ readonly kind: 'bad-header' } & Fault)
   | ({ readonly kind: 'bad-record'; readonly key: string } & Fault)
@@ -110,6 +111,8 @@ export function fileErrorLine(error: FileProblem): string {
       return `The bundle holds ${quoted(error.name)}, which no bundle of ours does. Have it sent again as it was exported.`;
     case 'wrong-photo':
       return `The picture ${quoted(error.name)} in the bundle is not the one that was taken: its bytes were changed.`;
+    case 'large-photo':
+      return `The picture ${quoted(error.name)} in the bundle has more than ${error.mostMegapixels} megapixels. Make it smaller, or leave it out.`;
     case 'newer-version':
       return `The file is from a newer version of Sagline (format ${error.version}). Update, then import it again.`;
     case 'bad-header':

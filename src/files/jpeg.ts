@@ -1,6 +1,16 @@
 import { byteAt, textAt, u16 } from './bytes.ts';
 import { readExif } from './exif.ts';
-import type { Picture } from './picture.ts';
+
+/** What the head of a picture says, before anything is decoded. */
+export interface Picture {
+  /** Pixels, upright; 0 where none is stated. */
+  readonly width: number;
+  readonly height: number;
+  /** False when it breaks off before its end. */
+  readonly complete: boolean;
+  /** When the camera says that it was taken: local time without a zone. */
+  readonly takenAt?: string;
+}
 
 /** A segment of a JPEG with its marker; of a scan also the coded data that follow. */
 interface Segment {
