@@ -3,6 +3,7 @@ import { comesWithApp } from '../../src/files/import-plan.ts';
 import { handover } from '../../src/words/en/handover.ts';
 import { contentOf, sentBundle } from './bundles.ts';
 import { test } from './fixtures.ts';
+import { givenBy, keepGiven } from './given.ts';
 import { recordsOn } from './walk-phone.ts';
 
 /** Chooses a file in the settings and waits until it is taken. */
@@ -15,28 +16,12 @@ async function takeIn(page: Page, file: Buffer): Promise<void> {
   await expect(page.getByText(/records? added|already here/)).toBeVisible();
 }
 
-/** Keeps what a page gives away, since not every engine tells a test of its downloads. */
-const keepGiven = (page: Page): Promise<unknown> =>
-  page.addInitScript(() => {
-    const make = URL.createObjectURL.bind(URL);
-    URL.createObjectURL = (given: Blob): string => {
-      Object.assign(globalThis, { given });
-      return make(given);
-    };
-  });
-
 /** The bundle as the phone gives it away. */
 async function handedOver(page: Page, id: string): Promise<Buffer> {
   await page.goto(`/walk/${id}/hand-over`);
   await page.getByRole('button', { name: handover.save(handover.walk) }).click();
   await expect(page.getByText('File written')).toBeVisible();
-  const text = await page.evaluate(async () => {
-    const bytes = new Uint8Array(await (globalThis as unknown as { given: Blob }).given.arrayBuffer());
-    let binary = '';
-    for (const byte of bytes) binary += String.fromCharCode(byte);
-    return btoa(binary);
-  });
-  return Buffer.from(text, 'base64');
+  return givenBy(page);
 }
 
 test('[HO6] a walk with pictures goes to another phone and back, equal to the byte', async ({

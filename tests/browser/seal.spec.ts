@@ -1,17 +1,14 @@
 import AxeBuilder from '@axe-core/playwright';
-import { readFile } from 'node:fs/promises';
 import { expect, type Page } from '@playwright/test';
 import { check, checkWords, sealCard, sealForm, sealed } from '../../src/words/en/sealing.ts';
 import { common } from '../../src/words/en/common.ts';
 import { handover } from '../../src/words/en/handover.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
 import { walk } from '../../src/words/en/walk.ts';
-import { covered, tooPale, tooSmall } from './access-page.ts';
-import { openProfile } from './browsers.ts';
+import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { givenBy, keepGiven } from './given.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
 import { Walker } from './walker.ts';
-
-test.use({ acceptDownloads: true });
 
 const lug = 'left track: lug depth 2';
 
@@ -70,10 +67,11 @@ const late = (page: Page) => page.getByRole('region', { name: sealed.late });
 /** The walk's file, as it is handed over. */
 async function exported(walker: Walker, path: string): Promise<string> {
   const { page } = walker;
+  await keepGiven(page);
   await page.goto(`${path}/hand-over`);
-  const download = page.waitForEvent('download');
   await walker.tap(walker.button(handover.save(handover.walk)));
-  return readFile(await (await download).path(), 'utf8');
+  await expect(page.getByText('File written')).toBeVisible();
+  return (await givenBy(page)).toString('utf8');
 }
 
 /** Checks a text as a file and waits for the answer. */
@@ -226,15 +224,14 @@ test('[SG23] a person is erased from this phone, and the seal still holds', asyn
 
 test('[SG24] another phone’s seal is an unknown signer until somebody marks it as known', async ({
   walker,
+  browser,
   origin,
-  browserName,
-}, info) => {
+}) => {
   test.setTimeout(180_000);
   const text = await exported(walker, await sealedWalk(walker));
   await origin.start();
-  const name = browserName === 'firefox' ? 'firefox' : 'chromium';
-  const other = await openProfile(name, info.outputPath('other-phone'));
-  const page = other.pages()[0] ?? (await other.newPage());
+  const other = await browser.newContext();
+  const page = await other.newPage();
   await page.goto(`${origin.url}/check`);
   await checked(page, text);
   await expect(card(page, 'intact')).toContainText(sealCard.unknown);
@@ -277,18 +274,21 @@ test('[SG25] the screens of the seal have no fault that axe finds, in light and 
   for (const [at, then] of looks) {
     await page.goto(at);
     await then();
-    await page.waitForTimeout(300);
+    const small = await tooSmall(page);
+    await setTextSize(page, 2);
+    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
+    await setTextSize(page, 1);
+    const faults = [...small, ...sideways, ...(await covered(page))];
+    if (faults.length > 0) found[at] = faults;
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-      const faults = [
+      const pale = [
         ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
         ...(await tooPale(page)),
       ];
-      if (faults.length > 0) found[`${at}, ${colorScheme}`] = faults;
+      if (pale.length > 0) found[`${at}, ${colorScheme}`] = pale;
     }
-    const faults = [...(await tooSmall(page)), ...(await covered(page))];
-    if (faults.length > 0) found[at] = faults;
   }
   expect(found).toEqual({});
 });
