@@ -1,36 +1,97 @@
 import { useState } from 'preact/hooks';
+import type { Outlook } from '../../core/outlook.ts';
+import { makeDates } from '../../words/dates.ts';
+import { common } from '../../words/en/common.ts';
 import { isDemo } from '../../core/keys.ts';
 import { handover as words } from '../../words/en/handover.ts';
 import { verdict } from '../../words/en/verdict.ts';
 import { exportWalk, type Way } from '../actions/files.ts';
 import { tell } from '../data/notice.ts';
 import { walkPath } from '../data/paths.ts';
+import { preferences } from '../data/preferences.ts';
 import { canShare } from '../data/save-file.ts';
+import { useAhead } from '../data/use-ahead.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import forms from '../parts/forms.module.css';
 import { Screen, Section } from '../parts/screen.tsx';
+import { calendarFor, calendarType, csvType, giveCalendar, giveItems, giveReadings } from './tables.ts';
 
 /** Everything of a walk that can leave the phone as a file, by the share sheet or into the phone's own files. */
 export function HandOver({ model }: { model: WalkModel }) {
-  const finished = model.walk.finishedAt !== undefined;
   const bar = <ButtonLink href={walkPath(model.key, 'verdict')}>{verdict.title}</ButtonLink>;
   return (
     <Screen title={words.title} sub={model.machine.name} bar={bar}>
-      {isDemo(model.key) ? (
-        <p>{words.demo}</p>
-      ) : (
-        <Section title={words.walk}>
-          <p>{finished ? words.walkLine : words.unfinishedLine}</p>
-          <Ways
-            what={words.walk}
-            name="walk.zip"
-            type="application/zip"
-            onGo={(way) => exportWalk(model.key, way)}
-          />
-        </Section>
-      )}
+      {isDemo(model.key) ? <p>{words.demo}</p> : <Files model={model} />}
     </Screen>
+  );
+}
+
+function Files({ model }: { model: WalkModel }) {
+  const ahead = useAhead(model);
+  const outlook = typeof ahead === 'object' ? ahead.outlook : undefined;
+  const finished = model.walk.finishedAt !== undefined;
+  return (
+    <>
+      <Section title={words.walk}>
+        <p>{finished ? words.walkLine : words.unfinishedLine}</p>
+        <Ways
+          what={words.walk}
+          name="walk.zip"
+          type="application/zip"
+          onGo={(way) => exportWalk(model.key, way)}
+        />
+      </Section>
+      {ahead === undefined ? (
+        <p role="status">{common.loading}</p>
+      ) : (
+        <Tables model={model} outlook={outlook} />
+      )}
+    </>
+  );
+}
+
+function Tables({ model, outlook }: { model: WalkModel; outlook: Outlook | undefined }) {
+  const calendar = outlook && calendarFor(model, outlook);
+  const { text } = calendar ?? {};
+  return (
+    <>
+      <Section title={words.table}>
+        <p>{words.tableLine}</p>
+        <Ways
+          plain
+          what={words.items}
+          name="items.csv"
+          type={csvType}
+          onGo={(way) => giveItems(model, outlook, way)}
+        />
+        <Ways
+          plain
+          what={words.readings}
+          name="readings.csv"
+          type={csvType}
+          onGo={(way) => giveReadings(model, way)}
+        />
+      </Section>
+      <Section title={words.dates}>
+        {calendar?.events.map(({ uid, day, summary }) => (
+          <p key={uid}>{words.event(makeDates(preferences.value.locale).date(day), summary)}</p>
+        ))}
+        {calendar?.notDated.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+        {!calendar && <p>{words.noDates}</p>}
+        {text !== undefined && (
+          <Ways
+            plain
+            what={words.dates}
+            name="dates.ics"
+            type={calendarType}
+            onGo={(way) => giveCalendar(model, text, way)}
+          />
+        )}
+      </Section>
+    </>
   );
 }
 
@@ -39,11 +100,13 @@ interface WaysProps {
   /** A file name and type such as the file will have. */
   readonly name: string;
   readonly type: string;
+  /** One of several, none of which is the main thing to do here. */
+  readonly plain?: boolean;
   readonly onGo: (way: Way) => Promise<void>;
 }
 
 /** Share, where there is a share sheet for such files, and save; what takes a while says so. */
-function Ways({ what, name, type, onGo }: WaysProps) {
+function Ways({ what, name, type, plain = false, onGo }: WaysProps) {
   const [busy, setBusy] = useState(false);
   const go = async (way: Way): Promise<void> => {
     setBusy(true);
@@ -59,11 +122,11 @@ function Ways({ what, name, type, onGo }: WaysProps) {
   return (
     <div class={forms.stack}>
       {shares && (
-        <Button look="main" disabled={busy} onTap={() => void go('share')}>
+        <Button look={plain ? 'normal' : 'main'} disabled={busy} onTap={() => void go('share')}>
           {words.share(what)}
         </Button>
       )}
-      <Button look={shares ? 'normal' : 'main'} disabled={busy} onTap={() => void go('save')}>
+      <Button look={shares || plain ? 'normal' : 'main'} disabled={busy} onTap={() => void go('save')}>
         {words.save(what)}
       </Button>
       {busy && <p role="status">{words.working}</p>}

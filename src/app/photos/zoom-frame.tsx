@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
+import { common } from '../../words/en/common.ts';
 import { photos as words } from '../../words/en/photos.ts';
 import { Button } from '../parts/button.tsx';
 import { moved, wholeView, zoomed, type View } from './zoom.ts';
@@ -18,6 +19,7 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 /** A frame in which a picture is enlarged and moved: by two fingers, by dragging, and by buttons alone. */
 export function ZoomFrame({ label, children }: { label: string; children: ComponentChildren }) {
   const [view, setView] = useState<View>(wholeView);
+  const [full, setFull] = useState(false);
   const frame = useRef<HTMLDivElement>(null);
   const fingers = useRef(new Map<number, { x: number; y: number }>());
   const size = (): { width: number; height: number } => ({
@@ -45,7 +47,7 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
   };
   const onEnd = (event: PointerEvent): void => void fingers.current.delete(event.pointerId);
   return (
-    <>
+    <div class={full ? styles.full : styles.viewer}>
       <div
         ref={frame}
         class={styles.frame}
@@ -71,6 +73,9 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
           +
         </Button>
         <Button onTap={() => setView(wholeView)}>{words.whole}</Button>
+        <Button pressed={full} onTap={() => setFull(!full)}>
+          {full ? common.close : words.full}
+        </Button>
         {view.scale > 1 &&
           Object.entries(arrows).map(([key, by]) => (
             <Button
@@ -83,6 +88,6 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
             </Button>
           ))}
       </div>
-    </>
+    </div>
   );
 }

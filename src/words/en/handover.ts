@@ -15,11 +15,12 @@ export const handover = {
   unfinishedLine:
     'This walk is not finished. Another phone that takes the file goes on where this one stopped.',
   table: 'A table for a spreadsheet',
-  tableLine: 'Every item with its value, limit, call and hours left, one row each.',
+  tableLine: 'Numbers as numbers, lengths in millimetres, days as year-month-day.',
+  items: 'Every item with its call',
+  readings: 'Every reading as it was made',
+  event: (day: string, what: string): string => `${day}: ${what}`,
   dates: 'Dates for a calendar',
-  datesLine: 'The visits of the job plan, by the hours that this machine makes in a week.',
-  noDates:
-    'There are no dates yet: they need a job plan, and two walks that say how many hours the machine makes in a week.',
+  noDates: 'What lies ahead of this machine could not be worked out, so there are no dates.',
   share: (what: string): string => `Share: ${what}`,
   save: (what: string): string => `Save: ${what}`,
   working: 'Putting the file together …',

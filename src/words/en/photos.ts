@@ -81,6 +81,7 @@ export const photos = {
   larger: 'Larger',
   smaller: 'Smaller',
   whole: 'Whole',
+  full: 'Full screen',
   moves: {
     ArrowLeft: 'Show more of the left',
     ArrowRight: 'Show more of the right',
