@@ -13,6 +13,10 @@ const assets = readdirSync(join(dist, 'assets')).map((name) => `assets/${name}`)
 const scripts = [...assets.filter((name) => name.endsWith('.js')), 'boot.js'];
 const styles = assets.filter((name) => name.endsWith('.css'));
 
+// A file that only asks for one of these is named after its screen, and goes with it.
+/** @type {Record<string, string[]>} */
+const entries = { photos: ['photo-bar', 'photo-screens'], handover: ['hand-over', 'inbox', 'bundle'] };
+
 // What is loaded when it is first asked for, each with a budget of its own.
 const later = [
   { chunk: 'ahead', what: 'hours left and plan JS', limit: 35_000 },
@@ -24,7 +28,9 @@ const later = [
   { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
 ].map(({ chunk, what, limit }) => ({
   what,
-  files: scripts.filter((name) => name.startsWith(`assets/${chunk}-`)),
+  files: scripts.filter((name) =>
+    [chunk, ...(entries[chunk] ?? [])].some((each) => name.startsWith(`assets/${each}-`)),
+  ),
   limit,
 }));
 const asked = later.flatMap(({ files }) => files);
