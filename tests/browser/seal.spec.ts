@@ -2,6 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { check, checkWords, sealCard, sealForm, sealed } from '../../src/words/en/sealing.ts';
 import { common } from '../../src/words/en/common.ts';
+import { files } from '../../src/words/en/files.ts';
 import { handover } from '../../src/words/en/handover.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
 import { walk } from '../../src/words/en/walk.ts';
@@ -245,6 +246,20 @@ test('[SG24] another phone’s seal is an unknown signer until somebody marks it
   await expect(card(page, 'intact')).toContainText(sealCard.known('Kim from the yard'));
   await visitor.tap(visitor.button(sealCard.forget));
   await expect(card(page, 'intact')).toContainText(sealCard.unknown);
+  // Taken in, it says at once whether the seal holds and whose it is.
+  await page.goto(`${origin.url}/settings`);
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'walk.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(text),
+    });
+  await expect(page.getByText(/^Sealed .*: Intact, unknown signer$/)).toBeVisible();
+  await visitor.tap(visitor.link(files.aWalk));
+  await expect(seals(page)).toContainText(/Sealed .* by Kim Osei/);
+  await expect(visitor.button(walk.reopen)).toHaveCount(0);
   await other.close();
 });
 

@@ -1,10 +1,12 @@
-import { parseKey } from '../../core/keys.ts';
+import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { fileErrorLine, nothingImported } from '../../words/en/file-errors.ts';
 import { files as words } from '../../words/en/files.ts';
 import { storageStates } from '../../words/en/storage.ts';
 import type { Arrived, Imported } from '../actions/import.ts';
+import { loadSealing } from '../data/load-sealing.ts';
 import { bookPath, machinePath, walkPath } from '../data/paths.ts';
 import { notSavedLine } from '../data/saving.ts';
+import { useLoaded } from '../data/use-loaded.ts';
 import { RowLink, RowText } from '../parts/button.tsx';
 import parts from '../parts/parts.module.css';
 
@@ -89,6 +91,7 @@ function nameOf({ key, value }: Arrived): string {
 }
 
 function ArrivedLink({ arrived }: { arrived: Arrived }) {
+  const sealing = useLoaded(loadSealing);
   const kind = parseKey(arrived.key)?.kind;
   const path =
     kind === 'machine'
@@ -97,8 +100,11 @@ function ArrivedLink({ arrived }: { arrived: Arrived }) {
         ? walkPath(arrived.key)
         : bookPath(arrived.key);
   return (
-    <RowLink href={path}>
-      <RowText name={nameOf(arrived)} />
-    </RowLink>
+    <>
+      <RowLink href={path}>
+        <RowText name={nameOf(arrived)} />
+      </RowLink>
+      {kind === 'walk' && sealing && <sealing.ImportedSeals walk={arrived.key as RecordKey<'walk'>} />}
+    </>
   );
 }

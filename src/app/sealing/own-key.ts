@@ -14,14 +14,18 @@ async function keptKey(): Promise<DeviceKey | undefined> {
   return stored.ok && isKey(stored.value) ? stored.value : undefined;
 }
 
-/** This phone's key, made with its first seal; undefined where the browser can keep none. */
-export async function ownKey(): Promise<DeviceKey | undefined> {
+async function keptOrMade(): Promise<DeviceKey | undefined> {
   const kept = await keptKey();
   if (kept) return kept;
+  const made = await makeDeviceKey();
+  const put = await store.preferences.put(preference, made);
+  return put.ok ? made : undefined;
+}
+
+/** This phone's key, made with its first seal, by one tab at a time; undefined where the browser can keep none. */
+export async function ownKey(): Promise<DeviceKey | undefined> {
   try {
-    const made = await makeDeviceKey();
-    const put = await store.preferences.put(preference, made);
-    return put.ok ? ((await keptKey()) ?? made) : undefined;
+    return await navigator.locks.request(preference, keptOrMade);
   } catch {
     return undefined;
   }

@@ -1,14 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import type { SealChange } from '../../core/seal-payload.ts';
 import { fingerprintText } from '../../seal/fingerprint.ts';
-import { makeDates } from '../../words/dates.ts';
 import { callWords, openCall } from '../../words/en/calls.ts';
 import { changeWords, checkWords, roleWords, sealCard as words } from '../../words/en/sealing.ts';
 import { entry } from '../../words/entry.ts';
 import { formatter } from '../data/format.ts';
-import { preferences } from '../data/preferences.ts';
 import { Facts } from '../parts/facts.tsx';
 import { LateReadings } from './late-readings.tsx';
+import { momentOf } from './moment-of.ts';
 import { changedText, valueText } from './place-text.ts';
 import type { SealedPerson, SealView } from './seal-view.ts';
 import styles from './sealing.module.css';
@@ -58,7 +57,7 @@ function Says({ seal, says }: { seal: SealView; says: NonNullable<SealView['says
   return (
     <Facts
       facts={[
-        [words.sealed, makeDates(preferences.value.locale).moment(says.sealedAt)],
+        [words.sealed, momentOf(says.sealedAt)],
         [words.machine, says.machine],
         [words.verdict, call?.word],
         [words.open, formatter.value.number(says.open)],

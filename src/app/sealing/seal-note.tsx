@@ -1,12 +1,11 @@
-import { makeDates } from '../../words/dates.ts';
 import { checkWords, sealed as words } from '../../words/en/sealing.ts';
 import { fingerprintText } from '../../seal/fingerprint.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { walkPath } from '../data/paths.ts';
-import { preferences } from '../data/preferences.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { LateReadings } from './late-readings.tsx';
+import { momentOf } from './moment-of.ts';
 import styles from './sealing.module.css';
 import type { SealView } from './seal-view.ts';
 import { useSeals } from './use-seals.ts';
@@ -38,7 +37,7 @@ export function SealNote({ model }: { model: WalkModel }) {
 
 function SealLine({ seal }: { seal: SealView }) {
   const name = seal.people.find(({ role }) => role === 'inspector')?.person?.name;
-  const when = seal.says && makeDates(preferences.value.locale).moment(seal.says.sealedAt);
+  const when = seal.says && momentOf(seal.says.sealedAt);
   return (
     <div class={styles.person}>
       {when !== undefined && (
@@ -70,9 +69,6 @@ function Links({ model: { key, walk } }: { model: WalkModel }) {
     </>
   );
 }
-
-const momentOf = (at: Parameters<ReturnType<typeof makeDates>['moment']>[0]): string =>
-  makeDates(preferences.value.locale).moment(at);
 
 function CorrectsLine({ linked: { key, walk } }: { linked: LinkedWalk }) {
   if (!walk) return <p>{words.correctsGone}</p>;

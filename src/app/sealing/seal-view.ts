@@ -85,10 +85,15 @@ function personOf({ key, role, state }: CheckedPerson, records: readonly ClearRe
   return { key, role, state: isErased ? 'erased' : state, person: value as Person | undefined };
 }
 
-function stateOf({ payload, photos }: CheckedSeal, changes: readonly SealChange[], later: readonly Later[]) {
+function stateOf(
+  { payload, photos, people }: CheckedSeal,
+  changes: readonly SealChange[],
+  later: readonly Later[],
+) {
   const missing = changes.filter(({ kind }) => kind === 'missing');
   if (missing.length === payload.records.length) return 'alone';
-  if (changes.length + photos.length > 0) return 'changed';
+  const isOther = people.some(({ state }) => state === 'other');
+  if (changes.length + photos.length > 0 || isOther) return 'changed';
   return later.length > 0 ? 'later' : 'intact';
 }
 

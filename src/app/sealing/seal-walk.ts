@@ -17,6 +17,7 @@ import { loadWalk, type WalkError, type WalkModel } from '../data/walk-model.ts'
 import { keepInspector } from './inspector.ts';
 import { ownKey } from './own-key.ts';
 import type { Signer } from './seal-form.ts';
+import { sealedAnswers } from './sealed-answers.ts';
 import { sealedAhead, sealedOpen, sealedVerdict } from './sealed-findings.ts';
 import { sealsOfMachine } from './walk-seals.ts';
 
@@ -98,6 +99,7 @@ async function payloadOf(
     people: await Promise.all(people.map(namedInSeal)),
     verdict: sealedVerdict(scored),
     open: [...sealedOpen(scored)],
+    outcome: sealedAnswers(model),
     ...sealedAhead(outlook.value),
     ...(last !== undefined && { previous: last }),
   });

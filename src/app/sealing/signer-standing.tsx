@@ -19,7 +19,8 @@ interface SignerStandingProps {
   readonly onKnown?: () => void;
 }
 
-function standingText(standing: Standing): string {
+/** Whose key it is, in a few words. */
+export function standingText(standing: Standing): string {
   return standing.kind === 'known' ? words.known(standing.name) : words[standing.kind];
 }
 

@@ -182,13 +182,11 @@ export const check = {
   another: 'Check another file',
   noSeal: 'There is no seal in this file. Anybody could have written it.',
   backup: 'This is a backup, not a walk file. Import it to check the seals in it.',
-  seals: (count: number): string => some(count, 'seal', 'seals'),
   nothingKept: 'Nothing was imported.',
   known: 'Signers known here',
   noneKnown: 'None yet. A signer becomes known when you check a file and mark its key as known.',
   own: 'This phone’s own key',
   noOwn: 'This phone has sealed nothing yet; its key is made with the first seal.',
-  imported: (count: number): string => `The file holds ${some(count, 'seal', 'seals')}:`,
 } as const;
 
 /** What a file is about that is no reading. */
