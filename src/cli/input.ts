@@ -1,11 +1,13 @@
-import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { stdin } from 'node:process';
 import { err, ok, type Result } from '../core/result.ts';
 import type { FileError } from '../files/file-error.ts';
 import { mostDocumentBytes } from '../files/file-limits.ts';
+import { readBundle } from '../files/read-bundle.ts';
+import type { SlicedSource } from '../files/zip-read.ts';
 import { cli } from '../words/en/cli.ts';
 import { fileErrorLine } from '../words/en/file-errors.ts';
+import { sourceOf } from './source.ts';
 
 const tooLarge: FileError = { kind: 'too-large', mostBytes: mostDocumentBytes };
 
@@ -24,7 +26,8 @@ async function readAll(chunks: AsyncIterable<Uint8Array>): Promise<Result<Uint8A
 const codeOf = (error: unknown): unknown =>
   typeof error === 'object' && error !== null && 'code' in error ? error.code : undefined;
 
-function unreadable(error: unknown): string {
+/** Why a file cannot be read at all. */
+export function unreadable(error: unknown): string {
   switch (codeOf(error)) {
     case 'ENOENT':
     case 'ENOTDIR':
@@ -39,12 +42,24 @@ function unreadable(error: unknown): string {
   }
 }
 
-/** The bytes of a file, or of standard input for `-`; the sentence of why not otherwise. */
+const isBundle = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+/** The walk file in a bundle. */
+async function fromBundle(source: SlicedSource): Promise<Result<Uint8Array, string>> {
+  const bundle = await readBundle(source);
+  if (!bundle.ok) return err(fileErrorLine(bundle.error));
+  const { document } = bundle.value;
+  return document.kind === 'walk' ? ok(document.bytes) : err(fileErrorLine({ kind: 'wrong-format' }));
+}
+
+/** The bytes of a file, or of the walk file in a bundle, or of standard input for `-`; why not otherwise. */
 export async function readInput(name: string): Promise<Result<Uint8Array, string>> {
   try {
     if (name === '-') return await readAll(stdin);
     if ((await stat(name)).isDirectory()) return err(cli.isFolder);
-    return await readAll(createReadStream(name));
+    const source = await sourceOf(name);
+    if (isBundle(await source.slice(0, 2))) return await fromBundle(source);
+    return await readAll(source.open());
   } catch (error) {
     return err(unreadable(error));
   }

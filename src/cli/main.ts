@@ -3,14 +3,15 @@ import { argv, exit, stderr, stdout } from 'node:process';
 import { err, ok, type Result } from '../core/result.ts';
 import { jsonSchema } from '../files/json-schema.ts';
 import { cli } from '../words/en/cli.ts';
+import { checkFile } from './check.ts';
 import { demoFile } from './demo.ts';
-import { readInput } from './input.ts';
+import { readInput, unreadable } from './input.ts';
 import { planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
 type Printed = Result<string, string>;
 
-const exitCodes = { done: 0, bug: 1, badInput: 2 } as const;
+const exitCodes = { done: 0, bug: 1, badInput: 2, changed: 3 } as const;
 
 /** JSON whose text cannot steer a terminal: JSON itself lets C1 controls and line separators stand. */
 const asJson = (value: unknown): string =>
@@ -27,6 +28,18 @@ async function madeOf(name: string, make: (bytes: Uint8Array) => Result<unknown,
   return err(name === '-' ? result.error : cli.inFile(name, result.error));
 }
 
+/** Checks the seals of a file; what is not as it was sealed is told by the exit code too. */
+async function checkPrinted(name: string): Promise<Printed> {
+  try {
+    const checked = await checkFile(name);
+    if (!checked.ok) return err(cli.inFile(name, checked.error));
+    if (!checked.value.intact) process.exitCode = exitCodes.changed;
+    return ok(`${checked.value.text}\n`);
+  } catch (error) {
+    return err(cli.inFile(name, unreadable(error)));
+  }
+}
+
 function version(): string {
   const file = readFileSync(new URL('../package.json', import.meta.url), 'utf8');
   return (JSON.parse(file) as { version: string }).version;
@@ -40,6 +53,8 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, scoreFile);
     case 'plan':
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, planFile);
+    case 'check':
+      return file === undefined ? err(cli.noFile(command)) : checkPrinted(file);
     case 'schema':
       return ok(asJson(jsonSchema()));
     case '--version':
@@ -55,7 +70,7 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
 
 async function run([command, ...rest]: readonly string[]): Promise<Printed> {
   if (command === undefined) return err(cli.noCommand);
-  const extra = rest[command === 'score' || command === 'plan' ? 1 : 0];
+  const extra = rest[['score', 'plan', 'check'].includes(command) ? 1 : 0];
   const result = await printed(command, rest);
   return extra !== undefined && result.ok ? err(cli.extra(command, extra)) : result;
 }
@@ -74,7 +89,7 @@ try {
   const result = await run(argv.slice(2));
   if (result.ok) stdout.write(result.value);
   else stderr.write(`${cli.error(result.error)}\n`);
-  process.exitCode = result.ok ? exitCodes.done : exitCodes.badInput;
+  if (!result.ok) process.exitCode = exitCodes.badInput;
 } catch (error) {
   stderr.write(`${cli.error(cli.bug(String(error)))}\n`);
   process.exitCode = exitCodes.bug;

@@ -3,7 +3,7 @@ import { openFile, type FileSource } from '../../files/open-file.ts';
 import type { Pictures } from '../../files/read-bundle.ts';
 import { forksOf, type Beside } from '../../seal/check-seal.ts';
 import { readSeal, type ReadSeal } from '../../seal/seals.ts';
-import { viewSeal, type SealView } from './seal-view.ts';
+import { viewSeal, type SealView } from '../../files/seal-view.ts';
 
 /** What came of checking a file; nothing of it is kept. */
 export type FileChecked =

@@ -7,7 +7,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { Button } from '../parts/button.tsx';
 import { correctWalk } from './correct-walk.ts';
 import { recordText } from './place-text.ts';
-import type { Later } from './seal-view.ts';
+import type { Later } from '../../files/seal-view.ts';
 import styles from './sealing.module.css';
 
 /** A reading is read again or taken back; another record is changed or removed. */

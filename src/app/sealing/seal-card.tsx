@@ -9,7 +9,7 @@ import { Facts } from '../parts/facts.tsx';
 import { LateReadings } from './late-readings.tsx';
 import { momentOf } from './moment-of.ts';
 import { changedText, valueText } from './place-text.ts';
-import type { SealedPerson, SealView } from './seal-view.ts';
+import type { SealedPerson, SealView } from '../../files/seal-view.ts';
 import styles from './sealing.module.css';
 import { SignatureDrawing } from './signature-drawing.tsx';
 import { SignerStanding, type Standing } from './signer-standing.tsx';

@@ -7,7 +7,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { LateReadings } from './late-readings.tsx';
 import { momentOf } from './moment-of.ts';
 import styles from './sealing.module.css';
-import type { SealView } from './seal-view.ts';
+import type { SealView } from '../../files/seal-view.ts';
 import { useSeals } from './use-seals.ts';
 import { linksOf, type LinkedWalk } from './walk-links.ts';
 

@@ -13,7 +13,7 @@ import { Gone } from '../screens/gone.tsx';
 import { removeWithUndo } from '../actions/saved.ts';
 import { Correction } from './late-readings.tsx';
 import { SealCard } from './seal-card.tsx';
-import type { SealedPerson } from './seal-view.ts';
+import type { SealedPerson } from '../../files/seal-view.ts';
 import styles from './sealing.module.css';
 import { useSeals, type WalkSeals } from './use-seals.ts';
 import { standingOf, useSigners } from './use-signers.ts';

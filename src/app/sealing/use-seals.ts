@@ -4,7 +4,7 @@ import type { Stored } from '../../storage/store.ts';
 import { useLive } from '../data/live.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { besideOnPhone } from './beside.ts';
-import { lateIn, viewSeal, type Later, type SealView } from './seal-view.ts';
+import { lateIn, viewSeal, type Later, type SealView } from '../../files/seal-view.ts';
 import { sealsOfMachine, sealTextsOf } from './walk-seals.ts';
 
 /** The seals of a walk as they stand on this phone, the oldest first. */

@@ -10,13 +10,15 @@ export const cli = {
                        with the hours left of each machine from all its walks
   sagline plan FILE    prints the job plan of each machine at its last walk as JSON
                        (FILE may be - for what comes in by pipe)
+  sagline check FILE   checks the seals of a walk file or bundle and names what was changed
   sagline schema       prints the JSON Schema of the walk file
   sagline --help       prints this
   sagline --version    prints the version
 
 Lengths are millimetres, percent worn runs from 0 (new) to 100 (at the limit),
 money is in minor units of the currency named. Hours left and money are estimates.
-Exit codes: 0 done, 2 bad input with one sentence on standard error.
+Exit codes: 0 done; 2 bad input, with one sentence on standard error;
+3 checked, and not as it was sealed.
 The numbers are an aid: the maker's manual, the site's rules and a qualified
 person's judgement come first.
 `,
@@ -24,9 +26,9 @@ person's judgement come first.
   error: (line: string): string => `sagline: ${line}`,
   inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
   noCommand:
-    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE or sagline schema; sagline --help tells more.',
+    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline check FILE or sagline schema; sagline --help tells more.',
   unknownCommand: (command: string): string =>
-    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE or schema; sagline --help tells more.`,
+    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, check FILE or schema; sagline --help tells more.`,
   noFile: (command: string): string =>
     `Name the walk file, or - for what comes in by pipe: sagline ${command} FILE.`,
   extra: (command: string, argument: string): string =>
@@ -39,6 +41,10 @@ person's judgement come first.
     `The walk ${quoted(walk)} is of the machine ${quoted(machine)}, which is not in the file.`,
   newerRecord: (key: string): string =>
     `The record ${quoted(key)} is from a newer version of Sagline. Update, then score it again.`,
+  nothing: 'nothing',
+  seal: (at: number, of: number, result: string): string => `Seal ${at} of ${of}: ${result}`,
+  later: (key: string, kind: 'added' | 'changed' | 'gone'): string =>
+    `after the seal, not part of it: ${key} (${kind})`,
   notWritten: 'The result could not be written.',
   bug: (line: string): string => `Something went wrong that is not your fault (${quoted(line)}).`,
 } as const;

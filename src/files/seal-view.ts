@@ -1,10 +1,10 @@
-import type { Person, SignerRole } from '../../core/person.ts';
-import { parseKey, type RecordKey } from '../../core/keys.ts';
-import type { ObservedAt } from '../../core/readings.ts';
-import type { ClearRecord, SealChange, SealPayload } from '../../core/seal-payload.ts';
-import { comesWithApp } from '../../files/import-plan.ts';
-import { checkSeal, type Beside, type CheckedPerson, type CheckedSeal } from '../../seal/check-seal.ts';
-import { sha256Hex } from '../../seal/hash.ts';
+import type { Person, SignerRole } from '../core/person.ts';
+import { parseKey, type RecordKey } from '../core/keys.ts';
+import type { ObservedAt } from '../core/readings.ts';
+import type { ClearRecord, SealChange, SealPayload } from '../core/seal-payload.ts';
+import { comesWithApp } from './import-plan.ts';
+import { checkSeal, type Beside, type CheckedPerson, type CheckedSeal } from '../seal/check-seal.ts';
+import { sha256Hex } from '../seal/hash.ts';
 
 /** Somebody whom the seal names by a salted hash alone. */
 export interface SealedPerson {

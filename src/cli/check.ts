@@ -1,0 +1,94 @@
+import { forksOf } from '../seal/check-seal.ts';
+import { fingerprintText } from '../seal/fingerprint.ts';
+import { readSeal, type ReadSeal } from '../seal/seals.ts';
+import type { SealChange } from '../core/seal-payload.ts';
+import { err, ok, type Result } from '../core/result.ts';
+import { openFile, type WalkFile } from '../files/open-file.ts';
+import { viewSeal, type SealedPerson, type SealView } from '../files/seal-view.ts';
+import { cli } from '../words/en/cli.ts';
+import { fileErrorLine } from '../words/en/file-errors.ts';
+import { changeWords, check, checkWords, roleWords, sealCard } from '../words/en/sealing.ts';
+import { makeDates } from '../words/dates.ts';
+import { sourceOf } from './source.ts';
+
+/** What `sagline check` prints, and whether everything is as it was sealed. */
+export interface Checked {
+  readonly text: string;
+  readonly intact: boolean;
+}
+
+/** What a file says can neither steer a terminal nor begin a line that looks like ours. */
+const onOneLine = (text: string): string =>
+  text.replace(
+    /[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]/gu,
+    (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
+/** JSON, cut to what fits a line of a terminal; the whole value is in the file. */
+const shortest = (value: unknown): string => (JSON.stringify(value) ?? cli.nothing).slice(0, 120);
+
+/** A change by the key and path that stand in the file, so that it can be found there. */
+function changeLine({ kind, key, path, from, to }: SealChange): string {
+  const what = [key, ...path].join('/');
+  return kind === 'changed'
+    ? changeWords.changed(what, shortest(from), shortest(to))
+    : changeWords[kind](what);
+}
+
+const personStates = {
+  erased: sealCard.erased,
+  'not-here': sealCard.notHere,
+  other: sealCard.otherPerson,
+} as const;
+
+function personLine({ role, state, person }: SealedPerson): string {
+  if (state !== 'as-sealed') return `${roleWords[role]}: ${personStates[state]}`;
+  const name = person?.name ? person.name : sealCard.nameless;
+  return `${roleWords[role]}: ${name}${person?.objection ? `. ${sealCard.objects(person.objection)}` : ''}`;
+}
+
+function linesOf(seal: SealView, at: number, count: number): readonly string[] {
+  const result = checkWords[seal.state];
+  const { says, fingerprint } = seal;
+  const inner = [
+    result.line,
+    `${sealCard.seal}: ${fingerprintText(seal.hash)}`,
+    ...(fingerprint ? [`${sealCard.by}: ${fingerprintText(fingerprint)} (${sealCard.unknown})`] : []),
+    ...(says ? [`${sealCard.sealed}: ${makeDates('en').moment(says.sealedAt)}`] : []),
+    ...seal.people.map(personLine),
+    ...seal.changes.map(changeLine),
+    ...seal.photos.map(
+      ({ sha256, state }) =>
+        `${state === 'missing' ? changeWords.photoMissing : changeWords.photoAltered}: ${sha256}`,
+    ),
+    ...seal.later.map(({ key, kind }) => cli.later(key, kind)),
+  ];
+  return [cli.seal(at + 1, count, result.label), ...inner.map((line) => `  ${line}`)];
+}
+
+const holds = ({ state }: SealView): boolean => state === 'intact' || state === 'later';
+
+async function checked({ seals, versions, unstamped, pictures }: WalkFile): Promise<Checked> {
+  const photo = async (sha256: string) =>
+    pictures?.hashes.includes(sha256) ? pictures.read(sha256) : undefined;
+  const beside = { records: [...versions, ...unstamped], photo };
+  const views: SealView[] = [];
+  const read: ReadSeal[] = [];
+  for (const jws of seals) {
+    views.push(await viewSeal(jws, beside));
+    const seal = await readSeal(jws);
+    if (seal.ok) read.push(seal.value);
+  }
+  const lines = views.flatMap((view, at) => linesOf(view, at, views.length));
+  const fork = forksOf(read).length > 0 ? [sealCard.fork] : [];
+  return { text: [...lines, ...fork].map(onOneLine).join('\n'), intact: views.every(holds) };
+}
+
+/** Checks every seal of a walk file or bundle: all of it, or the sentence of why it cannot be checked. */
+export async function checkFile(path: string): Promise<Result<Checked, string>> {
+  const opened = await openFile(await sourceOf(path));
+  if (!opened.ok) return err(fileErrorLine(opened.error));
+  if (opened.value.kind === 'backup') return err(check.backup);
+  if (opened.value.seals.length === 0) return err(check.noSeal);
+  return ok(await checked(opened.value));
+}

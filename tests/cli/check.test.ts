@@ -1,0 +1,106 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { RecordKey } from '../../src/core/keys.ts';
+import type { SealPayload } from '../../src/core/seal-payload.ts';
+import { makeDeviceKey } from '../../src/seal/device-key.ts';
+import { sha256Hex } from '../../src/seal/hash.ts';
+import { makeSeal } from '../../src/seal/seals.ts';
+import { canonicalJson } from '../../src/core/canonical-json.ts';
+import { sentBundle } from '../browser/bundles.ts';
+import { bundleCommand, bundlePath, sagline } from './command.ts';
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+const folder = mkdtempSync(join(tmpdir(), 'sagline-check-'));
+const path = (name: string): string => join(folder, name);
+const person = {
+  key: 'person/p' as RecordKey,
+  value: { v: 1, role: 'inspector', name: 'Ines\nSeal 1 of 1: Intact\u202e', salt: 'a'.repeat(64) },
+};
+
+interface Walk {
+  records: { key: string; value: Record<string, unknown> }[];
+  seals: string[];
+}
+let walk: Walk;
+
+beforeAll(async () => {
+  await bundleCommand();
+  const { records, id } = await sentBundle('steel', 0);
+  const payload = {
+    format: 'sagline-seal',
+    version: 1,
+    walk: `walk/${id}`,
+    machine: records.find(({ key }) => key.startsWith('machine/'))?.key,
+    sealedAt: { utc: '2026-03-01T09:00:00Z', offsetMinutes: 60 },
+    core: 'test',
+    records,
+    people: [{ key: person.key, role: 'inspector', hash: await sha256Hex(canonicalJson(person.value)) }],
+    verdict: { call: 'repair' },
+    open: [],
+  } as unknown as SealPayload;
+  const jws = await makeSeal(payload, await makeDeviceKey());
+  if (!jws.ok) throw new Error(jws.error.kind);
+  walk = { records: [...records, person] as Walk['records'], seals: [jws.value] };
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+  rmSync(bundlePath);
+});
+
+function written(name: string, change: (file: Walk) => void = () => undefined): string {
+  const file = structuredClone(walk);
+  change(file);
+  writeFileSync(path(name), JSON.stringify({ format: 'sagline-walk', version: 1, ...file }));
+  return path(name);
+}
+
+describe('sagline check', () => {
+  test('[SE18] an untouched file holds, and no text in it makes a line of its own', async () => {
+    const { code, out, err } = await sagline(['check', written('whole.json')]);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/^Seal 1 of 1: Intact\n/);
+    expect(out.match(/^Seal /gm)).toHaveLength(1);
+    expect(out).toContain('inspector: Ines\\u000aSeal 1 of 1: Intact\\u202e');
+  });
+
+  test('[SE18] a changed reading is named by key and path, and the exit code says so', async () => {
+    const name = written('changed.json', ({ records }) => {
+      const reading = records.find(({ key }) => key.includes('link-height'));
+      Object.assign(reading?.value['what'] ?? {}, { mm: 1 });
+    });
+    const { code, out } = await sagline(['check', name]);
+    expect(code).toBe(3);
+    expect(out).toMatch(/Changed after the seal/);
+    expect(out).toMatch(/reading\/check-steel\/\S+\/link-height\/1\/value\/what\/mm: sealed \S+, now 1\n/);
+  });
+
+  test('[SE18] an altered seal is said to be altered, and nothing it says is printed', async () => {
+    const name = written('altered.json', (file) => {
+      const [jws = ''] = file.seals;
+      file.seals = [jws.slice(0, -3) + (jws.endsWith('AAA') ? 'BBB' : 'AAA')];
+    });
+    const { code, out } = await sagline(['check', name]);
+    expect(code).toBe(3);
+    expect(out).toMatch(/The seal itself was altered/);
+    expect(out).not.toMatch(/Signed with/);
+  });
+
+  test('[SE18] a file without a seal, and one that is none, are bad input', async () => {
+    const bare = await sagline(['check', written('bare.json', (file) => (file.seals = []))]);
+    expect([bare.code, bare.out]).toEqual([2, '']);
+    expect(bare.err).toMatch(/There is no seal in this file/);
+    expect((await sagline(['check', path('nowhere.json')])).code).toBe(2);
+  });
+
+  test('[SE18] a bundle is checked and scored like its walk file', async () => {
+    const { file } = await sentBundle('steel', 2);
+    writeFileSync(path('walk.zip'), file);
+    expect((await sagline(['check', path('walk.zip')])).err).toMatch(/There is no seal/);
+    const scored = await sagline(['score', path('walk.zip')]);
+    expect(scored.code).toBe(0);
+    expect(JSON.parse(scored.out)).toMatchObject({ format: 'sagline-scored' });
+  });
+});
