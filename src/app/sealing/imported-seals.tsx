@@ -5,7 +5,7 @@ import { checkWords, sealCard, sealed as words } from '../../words/en/sealing.ts
 import { useLive, valueOf } from '../data/live.ts';
 import { besideOnPhone } from './beside.ts';
 import { momentOf } from './moment-of.ts';
-import { viewSeal, type SealView } from './seal-view.ts';
+import { viewSeal, type SealView } from '../../files/seal-view.ts';
 import { standingOf, useSigners, type Signers } from './use-signers.ts';
 import { standingText } from './signer-standing.tsx';
 import { sealTextsOf } from './walk-seals.ts';

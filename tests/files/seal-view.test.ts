@@ -1,12 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { canonicalJson } from '../../../src/core/canonical-json.ts';
-import type { RecordKey } from '../../../src/core/keys.ts';
-import { assert } from '../../../src/core/result.ts';
-import type { ClearRecord, SealPayload } from '../../../src/core/seal-payload.ts';
-import { lateIn, viewSeal, type SealView } from '../../../src/app/sealing/seal-view.ts';
-import { makeDeviceKey } from '../../../src/seal/device-key.ts';
-import { sha256Hex } from '../../../src/seal/hash.ts';
-import { makeSeal } from '../../../src/seal/seals.ts';
+import { canonicalJson } from '../../src/core/canonical-json.ts';
+import type { RecordKey } from '../../src/core/keys.ts';
+import { assert } from '../../src/core/result.ts';
+import type { ClearRecord, SealPayload } from '../../src/core/seal-payload.ts';
+import { lateIn, viewSeal, type SealView } from '../../src/files/seal-view.ts';
+import { makeDeviceKey } from '../../src/seal/device-key.ts';
+import { sha256Hex } from '../../src/seal/hash.ts';
+import { makeSeal } from '../../src/seal/seals.ts';
 
 const key = (text: string): RecordKey => text as RecordKey;
 const stamp = (at: number): string => `${at.toString(16).padStart(12, '0')}-00000000000000aa`;
