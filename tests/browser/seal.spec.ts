@@ -4,8 +4,10 @@ import { check, checkWords, sealCard, sealForm, sealed } from '../../src/words/e
 import { common } from '../../src/words/en/common.ts';
 import { files } from '../../src/words/en/files.ts';
 import { handover } from '../../src/words/en/handover.ts';
+import { depthWords, purposeWords } from '../../src/words/en/choices.ts';
+import { machine } from '../../src/words/en/machine.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
-import { walk } from '../../src/words/en/walk.ts';
+import { beforeStart, walk } from '../../src/words/en/walk.ts';
 import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
 import { givenBy, keepGiven } from './given.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
@@ -34,7 +36,13 @@ async function draw(page: Page, label: string): Promise<void> {
 async function finishedWalk(walker: Walker): Promise<string> {
   const { page } = walker;
   await walker.addMachine('yard 7', 'excavator', 'rubber-cored', '1700');
-  await walker.startWalk('full', 'rental-return');
+  await walker.tap(walker.link(machine.startWalk));
+  await walker.tap(walker.choice(purposeWords['rental-return'].label));
+  await walker.tap(walker.choice(depthWords.full.label));
+  await walker.tap(walker.button(beforeStart.moreDetails));
+  await page.getByLabel(beforeStart.inspector).fill('Kim Osei');
+  await walker.tap(walker.button(beforeStart.go));
+  await page.waitForURL(/\/walk\/[^/]+\/[^/]+/);
   const path = new URL(page.url()).pathname.replace(/(\/walk\/[^/]+).*/, '$1');
   for (const [spot, typed] of [
     ['s1', '12'],
@@ -54,7 +62,8 @@ async function sealedWalk(walker: Walker): Promise<string> {
   const { page } = walker;
   const path = await finishedWalk(walker);
   await walker.tap(walker.link(sealed.seal));
-  await page.getByLabel(sealForm.name).fill('Kim Osei');
+  // Whoever walked is likely to sign.
+  await expect(page.getByLabel(sealForm.name)).toHaveValue('Kim Osei');
   await draw(page, sealForm.signatureOf('inspector'));
   await walker.tap(walker.button(sealForm.seal));
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(verdict.title);
@@ -219,6 +228,9 @@ test('[SG23] a person is erased from this phone, and the seal still holds', asyn
   await expect(card(page, 'intact')).toContainText(sealCard.erasedLine);
   const text = await exported(walker, path);
   expect(text).not.toContain('Osei');
+  const [payload = ''] = (JSON.parse(text) as { seals: string[] }).seals.map((jws) => jws.split('.')[1]);
+  expect(Buffer.from(payload, 'base64url').toString()).not.toContain('Osei');
+  expect(JSON.stringify(await recordsOn(page))).not.toContain('Osei');
   await checked(page, text);
   await expect(card(page, 'intact')).toContainText(sealCard.erasedLine);
 });

@@ -106,7 +106,9 @@ function personLine({ role, state, person }: SealedPerson): string {
   if (state === 'erased') return `${who}: ${words.erased}`;
   if (!person) return `${who}: ${words.notHere}`;
   const name = person.name === '' ? words.nameless : person.name;
-  return `${who}: ${name}${person.way ? `, ${words.ways[person.way]}` : ''}`;
+  // Whoever objects has answered: that they did not sign it goes without saying.
+  const way = person.way === 'refused' && person.objection !== undefined ? undefined : person.way;
+  return way ? `${who}: ${name}, ${words.ways[way]}` : `${who}: ${name}`;
 }
 
 function Signed({ person: sealed, children }: { person: SealedPerson; children: ComponentChildren }) {

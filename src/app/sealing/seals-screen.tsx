@@ -11,6 +11,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from '../screens/gone.tsx';
 import { removeWithUndo } from '../actions/saved.ts';
+import { inspectorName, keepInspector } from './inspector.ts';
 import { Correction } from './late-readings.tsx';
 import { SealCard } from './seal-card.tsx';
 import type { SealedPerson } from '../../files/seal-view.ts';
@@ -71,16 +72,17 @@ function Listed({ model, seals }: { model: WalkModel; seals: WalkSeals }) {
   );
 }
 
-/** Takes the person's record away for good, once the way back is gone. */
-async function erase(key: RecordKey): Promise<void> {
+/** Takes the person's record away for good, once the way back is gone; nor is the name suggested any more. */
+async function erase(key: RecordKey, name: string): Promise<void> {
   const removed = await removeWithUndo([key]);
   if (!removed.ok) return tell(notSavedLine(removed.error));
+  if ((await inspectorName()) === name) await keepInspector('');
   tell(sealCard.eraseDone, removed.value);
 }
 
 const Erase = ({ person: { key, person } }: { person: SealedPerson }) =>
   person ? (
-    <Button look="plain" onTap={() => void erase(key)}>
+    <Button look="plain" onTap={() => void erase(key, person.name)}>
       {sealCard.erase}
     </Button>
   ) : null;
