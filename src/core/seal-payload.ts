@@ -38,7 +38,12 @@ export const sealPayloadSchema = z.strictObject({
   sealedAt: observedAtSchema,
   /** The build of the core that worked the verdict out. */
   core: text(80),
-  records: z.array(sealedRecordSchema).check(z.minLength(1), z.maxLength(mostSealedRecords)),
+  /** One version of each record: the one that counted. */
+  records: z.array(sealedRecordSchema).check(
+    z.minLength(1),
+    z.maxLength(mostSealedRecords),
+    z.refine((records) => new Set(records.map(({ key }) => key)).size === records.length),
+  ),
   people: z
     .array(
       z.strictObject({

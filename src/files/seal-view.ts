@@ -12,6 +12,7 @@ export interface SealedPerson {
   readonly role: SignerRole;
   /** `not-here`: their record does not lie beside the seal; `other`: it is not the one that was sealed. */
   readonly state: 'as-sealed' | 'erased' | 'not-here' | 'other';
+  /** As sealed, or absent: another's name is never shown as the signer's. */
   readonly person: Person | undefined;
 }
 
@@ -79,8 +80,7 @@ function laterOf(changes: readonly SealChange[]): readonly Later[] {
   return [...byKey].map(([key, kind]) => ({ key, kind }));
 }
 
-function personOf({ key, role, state }: CheckedPerson, records: readonly ClearRecord[]): SealedPerson {
-  const value = records.find((each) => each.key === key && each.value !== undefined)?.value;
+function personOf({ key, role, state, value }: CheckedPerson, records: readonly ClearRecord[]): SealedPerson {
   const isErased = state === 'not-here' && isRemoved(key, records);
   return { key, role, state: isErased ? 'erased' : state, person: value as Person | undefined };
 }

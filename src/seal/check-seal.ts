@@ -19,6 +19,8 @@ export interface CheckedPerson {
   readonly key: RecordKey;
   readonly role: SignerRole;
   readonly state: 'as-sealed' | 'not-here' | 'other';
+  /** Their record where it is the one that was sealed; another may lie beside it under the same key. */
+  readonly value?: unknown;
 }
 
 /** What came of checking one seal whose signature holds. */
@@ -48,7 +50,8 @@ async function checkedPeople({ payload }: ReadSeal, { records }: Beside): Promis
       const values = records.flatMap((each) => (each.key === key && each.value ? [each.value] : []));
       if (values.length === 0) return { key, role, state: 'not-here' };
       const hashes = await Promise.all(values.map((value) => sha256Hex(canonicalJson(value))));
-      return { key, role, state: hashes.includes(hash) ? 'as-sealed' : 'other' };
+      const at = hashes.indexOf(hash);
+      return at < 0 ? { key, role, state: 'other' } : { key, role, state: 'as-sealed', value: values[at] };
     }),
   );
 }
@@ -65,7 +68,8 @@ export async function checkSeal(jws: string, beside: Beside): Promise<Result<Che
 /** Seals that name the same seal as the one before them: somebody sealed beside somebody else. */
 export function forksOf(seals: readonly ReadSeal[]): readonly (readonly ReadSeal[])[] {
   const after = new Map<string, ReadSeal[]>();
-  for (const seal of seals) {
+  // A seal that is there twice is one seal.
+  for (const seal of new Map(seals.map((each) => [each.hash, each])).values()) {
     const { machine, previous = '' } = seal.payload;
     const at = `${machine} ${previous}`;
     after.set(at, [...(after.get(at) ?? []), seal]);

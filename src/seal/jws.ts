@@ -3,8 +3,13 @@ import { canonicalJson } from '../core/canonical-json.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { fromBase64url, toBase64url } from './base64url.ts';
 import { keyAlgorithm, signAlgorithm, type DeviceKey } from './device-key.ts';
+import { isSmaller, signatureBytes, smaller } from './signature.ts';
 
-const coordinate = z.string().check(z.regex(/^[\w-]{43}$/));
+/** 32 bytes in the one text that they have, so that a key has one fingerprint. */
+const coordinate = z.string().check(
+  z.regex(/^[\w-]{43}$/),
+  z.refine((text) => fromBase64url(text) !== undefined),
+);
 
 /** A public key on P-256 (RFC 7518, section 6.2), with nothing private and nothing besides. */
 export const publicKeySchema = z.strictObject({
@@ -23,8 +28,6 @@ const headerSchema = z.strictObject({
   jwk: publicKeySchema,
   typ: z.literal(sealType),
 });
-
-const signatureBytes = 64;
 
 /** Why a text is no signed text: `malformed` before the signature was tried, `bad-signature` after. */
 export type JwsFault = { readonly kind: 'malformed' | 'bad-signature' };
@@ -48,7 +51,7 @@ export async function signJws(payload: string, key: DeviceKey): Promise<string> 
   const header = canonicalJson({ alg: 'ES256', jwk: await publicKeyOf(key), typ: sealType });
   const input = `${toBase64url(utf8.encode(header))}.${toBase64url(utf8.encode(payload))}`;
   const signature = await crypto.subtle.sign(signAlgorithm, key.privateKey, utf8.encode(input));
-  return `${input}.${toBase64url(new Uint8Array(signature))}`;
+  return `${input}.${toBase64url(smaller(new Uint8Array(signature)))}`;
 }
 
 /** Whether a compact JWS bears the ES256 signature of this key, whatever its header says. */
@@ -93,5 +96,7 @@ export async function readJws(jws: string): Promise<Result<Signed, JwsFault>> {
   const isOurs = header.success && headerText === canonicalJson(header.data);
   if (parts.length !== 3 || !isOurs || payload === undefined) return err({ kind: 'malformed' });
   const { jwk } = header.data;
-  return (await isSignedBy(jws, jwk)) ? ok({ payload, jwk }) : err({ kind: 'bad-signature' });
+  const signature = fromBase64url(parts[2] ?? '');
+  const isOne = signature?.length === signatureBytes && isSmaller(signature);
+  return isOne && (await isSignedBy(jws, jwk)) ? ok({ payload, jwk }) : err({ kind: 'bad-signature' });
 }

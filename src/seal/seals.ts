@@ -1,6 +1,6 @@
 import { canonicalJson, jsonFault } from '../core/canonical-json.ts';
 import { mostSealBytes } from '../core/seal.ts';
-import { sealPayloadSchema, type SealPayload } from '../core/seal-payload.ts';
+import type { SealPayload } from '../core/seal-payload.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { payloadOf } from './claimed.ts';
 import type { DeviceKey } from './device-key.ts';
@@ -23,9 +23,11 @@ export type SealFault = { readonly kind: 'altered' | 'unreadable' | 'too-large' 
 
 /** Signs a walk; the text is the seal. */
 export async function makeSeal(payload: SealPayload, key: DeviceKey): Promise<Result<string, SealFault>> {
-  if (jsonFault(payload) !== undefined || !sealPayloadSchema.safeParse(payload).success)
-    return err({ kind: 'unreadable' });
-  const jws = await signJws(canonicalJson(payload), key);
+  if (jsonFault(payload) !== undefined) return err({ kind: 'unreadable' });
+  const text = canonicalJson(payload);
+  // What cannot be read back is not signed.
+  if (payloadOf(text) === undefined) return err({ kind: 'unreadable' });
+  const jws = await signJws(text, key);
   return jws.length > mostSealBytes ? err({ kind: 'too-large' }) : ok(jws);
 }
 

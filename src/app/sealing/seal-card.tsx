@@ -104,6 +104,7 @@ function Differences({ seal: { changes, photos } }: { seal: SealView }) {
 function personLine({ role, state, person }: SealedPerson): string {
   const who = roleWords[role];
   if (state === 'erased') return `${who}: ${words.erased}`;
+  if (state === 'other') return `${who}: ${words.otherPerson}`;
   if (!person) return `${who}: ${words.notHere}`;
   const name = person.name === '' ? words.nameless : person.name;
   // Whoever objects has answered: that they did not sign it goes without saying.
@@ -115,9 +116,8 @@ function Signed({ person: sealed, children }: { person: SealedPerson; children: 
   const { person, state } = sealed;
   return (
     <div class={styles.person}>
-      <strong>{personLine(sealed)}</strong>
+      <strong class={state === 'other' ? styles.fault : undefined}>{personLine(sealed)}</strong>
       {state === 'erased' && <span>{words.erasedLine}</span>}
-      {state === 'other' && <span class={styles.fault}>{words.otherPerson}</span>}
       {person?.objection !== undefined && <span>{words.objects(person.objection)}</span>}
       {person?.strokes && (
         <div class={styles.signed}>
