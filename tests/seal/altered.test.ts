@@ -44,7 +44,7 @@ describe('a change inside the seal', () => {
   });
 
   // For every r and s, r and n - s is a signature as well; n is the order of P-256 (FIPS 186-4, D.1.2.3).
-  test('[SE18] the other signature that anybody can reckon from the first is refused', async () => {
+  test('[SE19] the other signature that anybody can reckon from the first is refused', async () => {
     const n = 0xffffffff00000000ffffffffffffffffbce6faada7179e84f3b9cac2fc632551n;
     for (let time = 0; time < 20; time += 1) {
       const text = await signJws(canonicalJson(payload), own);
