@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
-import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { backUp } from '../../src/app/actions/backup.ts';
 import { fileOf } from '../../src/app/actions/files.ts';
 import { importFile } from '../../src/app/actions/import.ts';
 import { save } from '../../src/app/actions/saved.ts';
@@ -164,5 +165,22 @@ describe('a walk that goes to another phone', () => {
     expect(came).toMatchObject({ kind: 'done', picturesMissing: 1, sealsAltered: 1 });
     const machineNow = await store.read(machineKey);
     expect(machineNow.ok && displayed(machineNow.value)?.value).toEqual(machine);
+  });
+
+  it('[HO8] a backup holds the pictures, and brings everything back', async () => {
+    await fill([], [new Uint8Array([0xff, 0xd8, 0xff, 1]), new Uint8Array([0xff, 0xd8, 0xff, 2])]);
+    const before = await everything();
+    const given: Blob[] = [];
+    vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
+    vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
+      given.push(blob as Blob);
+      return 'blob:x';
+    });
+    await backUp({ stop: new AbortController().signal, onCount: () => undefined });
+    vi.restoreAllMocks();
+    await wipe();
+    const came = await importFile(given[0] ?? new Blob(), work);
+    expect(came).toMatchObject({ kind: 'done', added: 5, refused: [] });
+    expect(await everything()).toEqual(before);
   });
 });

@@ -4,6 +4,8 @@ export const files = {
   backup: 'Back up this phone',
   backupLine: 'Everything on this phone in one file.',
   backupDone: (name: string): string => `Backup written: ${name}`,
+  backupWithoutPictures: (name: string): string =>
+    `Backup written without pictures, which are too many for one file: ${name}. Hand over walks one by one to keep theirs.`,
   lastBackup: (when: string): string => `last backup ${when}`,
   noBackup: 'No backup yet. If the phone is lost, so are the walks.',
   restoreLine: 'Adds what is in the file to what is here. Nothing here is overwritten.',
