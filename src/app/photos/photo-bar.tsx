@@ -1,19 +1,14 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { Place, RecordKey } from '../../core/keys.ts';
-import { photoScales, type PhotoScale } from '../../core/photo.ts';
+import { photoScales, type PhotoScale, type Shown } from '../../core/photo.ts';
 import { nextScale, showsAt } from '../../core/photo-order.ts';
-import { makeDates } from '../../words/dates.ts';
 import { photos as words, scaleWords } from '../../words/en/photos.ts';
-import { pendingPhoto, pendingPhotoNow, type PendingPhoto } from '../data/pending-photo.ts';
-import { store } from '../data/phone.ts';
-import { preferences } from '../data/preferences.ts';
-import { Button } from '../parts/button.tsx';
+import { ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Section } from '../parts/screen.tsx';
 import { TakeButtons } from './take-buttons.tsx';
 import { Thumbnail } from './thumbnail.tsx';
-import { useWalkPhotos } from './walk-photos.ts';
-import parts from '../parts/parts.module.css';
+import { photosPath, useWalkPhotos } from './walk-photos.ts';
 import styles from './photos.module.css';
 
 interface PhotoBarProps {
@@ -23,12 +18,17 @@ interface PhotoBarProps {
   readonly items: readonly string[];
   /** Damage is shown from three distances. */
   readonly damage?: boolean;
+  /** A picture of one item was cut off by the end of the app. */
+  readonly onCutOff?: ((shown: Shown) => void) | undefined;
 }
+
+/** The newest; the others are one tap away. */
+const mostInStrip = 6;
 
 const none: readonly never[] = [];
 
 /** Pictures of what the screen asks about: the ones there are, and the way to more. */
-export function PhotoBar({ walk, step, place, items, damage = false }: PhotoBarProps) {
+export function PhotoBar({ walk, step, place, items, damage = false, onCutOff }: PhotoBarProps) {
   const all = useWalkPhotos(walk) ?? none;
   const here = all.filter(({ photo }) => showsAt(photo, { place, items }));
   const suggested = damage ? nextScale(here.map(({ photo }) => photo)) : undefined;
@@ -38,16 +38,6 @@ export function PhotoBar({ walk, step, place, items, damage = false }: PhotoBarP
   const shows = items.length === 1 ? items.map((item) => ({ place, item })) : [{ place }];
   return (
     <Section title={words.here(here.length)}>
-      <NotArrived walk={walk} step={step} />
-      {here.length > 0 && (
-        <ul class={styles.strip}>
-          {here.map((each) => (
-            <li key={each.key}>
-              <Thumbnail walk={walk} each={each} />
-            </li>
-          ))}
-        </ul>
-      )}
       {damage && (
         <Choices
           title={suggested ? words.scaleNext(scaleWords[suggested].label) : words.scale}
@@ -57,28 +47,26 @@ export function PhotoBar({ walk, step, place, items, damage = false }: PhotoBarP
           onChoose={setPicked}
         />
       )}
-      <TakeButtons taken={{ walk, shows, scale }} step={step} onTaken={() => setPicked(undefined)} />
+      <TakeButtons
+        taken={{ walk, shows, ...(scale && { scale }) }}
+        step={step}
+        onTaken={() => setPicked(undefined)}
+        onCutOff={onCutOff}
+      />
+      {here.length > 0 && (
+        <ul class={styles.strip}>
+          {here.slice(-mostInStrip).map((each) => (
+            <li key={each.key}>
+              <Thumbnail walk={walk} each={each} from={step} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {here.length > mostInStrip && (
+        <ButtonLink look="plain" href={photosPath(walk, undefined, undefined, step)}>
+          {words.all}
+        </ButtonLink>
+      )}
     </Section>
-  );
-}
-
-/** After the phone ended the app while the camera was open: says that the picture did not arrive. */
-function NotArrived({ walk, step }: { walk: string; step: string }) {
-  const [pending, setPending] = useState<PendingPhoto>();
-  useEffect(() => {
-    void pendingPhotoNow(Date.now()).then(setPending);
-  }, []);
-  if (pending?.walk !== walk || pending.step !== step) return null;
-  const drop = (): void => {
-    void store.drafts.delete(pendingPhoto);
-    setPending(undefined);
-  };
-  return (
-    <div class={parts.banner} role="status">
-      <span>{words.notArrived(makeDates(preferences.value.locale).moment(pending.since))}</span>
-      <Button look="plain" onTap={drop}>
-        {words.notNeeded}
-      </Button>
-    </div>
   );
 }

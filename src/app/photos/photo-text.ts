@@ -11,6 +11,12 @@ export const shownText = ({ place, item }: Shown): string => {
   return item === undefined ? where : `${itemName(item)}, ${where}`;
 };
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** All that a picture was taken for. */
+export const showsText = ({ shows }: Photo): string =>
+  shows.length === 0 ? words.nothingNamed : capital(shows.map(shownText).join('; '));
+
 /** What a picture shows, in words, for whoever does not see it. */
 export const photoAlt = ({ shows, scale, note }: Photo): string =>
   words.alt(

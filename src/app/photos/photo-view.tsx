@@ -1,108 +1,110 @@
 import { useLocation } from 'preact-iso';
-import { useState } from 'preact/hooks';
-import { photoScales, type Photo } from '../../core/photo.ts';
+import { useEffect, useState } from 'preact/hooks';
 import { common } from '../../words/en/common.ts';
 import { photos as words, scaleWords } from '../../words/en/photos.ts';
-import { put, removeWithUndo, save } from '../actions/saved.ts';
-import { tell } from '../data/notice.ts';
-import { notSavedLine } from '../data/saving.ts';
+import { pendingPhotoNow } from '../data/pending-photo.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { Choices } from '../parts/choices.tsx';
-import { Facts } from '../parts/facts.tsx';
-import { Field } from '../parts/field.tsx';
-import { Screen } from '../parts/screen.tsx';
-import { photoAlt, shownText, takenText } from './photo-text.ts';
+import { NoticeBar } from '../parts/notice-bar.tsx';
+import { AboutPhoto } from './about-photo.tsx';
+import { photoAlt, showsText, takenText } from './photo-text.ts';
 import { usePicture } from './picture-address.ts';
-import { TakeButtons } from './take-buttons.tsx';
-import { photosPath, useWalkPhotos, type WalkPhoto } from './walk-photos.ts';
+import { photosPath, photoStep, thisRun, type WalkPhoto } from './walk-photos.ts';
 import { ZoomFrame } from './zoom-frame.tsx';
+import partStyles from '../parts/parts.module.css';
 import styles from './photos.module.css';
 
-/** One picture as large as the screen, what it shows, and what can be done with it. */
-export function PhotoView({ model, sha256 }: { model: WalkModel; sha256: string }) {
-  const photos = useWalkPhotos(model.key);
-  const at = photos?.findIndex((each) => each.sha256 === sha256) ?? -1;
-  const each = photos?.[at];
-  const list = photosPath(model.key);
-  const [before, after] = [photos?.[at - 1], photos?.[at + 1]];
+interface PhotoViewProps {
+  readonly model: WalkModel;
+  readonly each: WalkPhoto;
+  /** All pictures in the order in which one goes through them. */
+  readonly all: readonly WalkPhoto[];
+  /** The step to come back to. */
+  readonly from: string | undefined;
+  readonly back: string;
+}
+
+/** One picture on the whole screen, or what is known of it. */
+export function PhotoView({ model, each, all, from, back }: PhotoViewProps) {
+  const { route } = useLocation();
+  const [about, setAbout] = useAbout(model.key, each.sha256);
+  const { photo } = each;
+  const at = all.indexOf(each);
+  const title = showsText(photo);
+  useEffect(() => {
+    document.title = `${title} · Sagline`;
+  }, [title]);
+  const pathOf = (sha256?: string): string => photosPath(model.key, sha256, undefined, from);
+  const [before, after] = [all[at - 1], all[at + 1]];
+  if (about) {
+    return (
+      <AboutPhoto
+        model={model}
+        each={each}
+        onGone={() => route(pathOf((after ?? before)?.sha256), true)}
+        onNew={(sha256) => route(pathOf(sha256), true)}
+        onDone={() => setAbout(false)}
+      />
+    );
+  }
+  const facts = [photo.scale && scaleWords[photo.scale].label.toLowerCase(), takenText(photo)];
+  const turn = (to: WalkPhoto | undefined, label: string) => (
+    <Button disabled={to === undefined} onTap={() => to && route(pathOf(to.sha256), true)}>
+      {label}
+    </Button>
+  );
   return (
-    <Screen
-      wide
-      title={each ? words.nth(at + 1, photos?.length ?? 0) : words.title}
-      sub={each && (each.photo.shows.map(shownText).join('; ') || words.nothingNamed)}
-      bar={
-        <>
-          <ButtonLink href={list}>{words.all}</ButtonLink>
-          {before && <ButtonLink href={photosPath(model.key, before.sha256)}>{words.before}</ButtonLink>}
-          {after && <ButtonLink href={photosPath(model.key, after.sha256)}>{words.after}</ButtonLink>}
-        </>
-      }
-    >
-      {photos && !each && <p>{common.gone}</p>}
-      {each && <Shown key={each.sha256} model={model} each={each} />}
-    </Screen>
+    <div class={styles.viewer}>
+      <main class={styles.inside}>
+        <Picture key={each.sha256} each={each} />
+        <div class={styles.caption}>
+          <h1>{title}</h1>
+          <p class={styles.soft}>
+            {[words.nth(at + 1, all.length), ...facts].filter((text) => text).join(' · ')}
+          </p>
+          {photo.note !== undefined && photo.note !== '' && <p>{photo.note}</p>}
+        </div>
+      </main>
+      <NoticeBar />
+      <nav class={partStyles.bar}>
+        <div class={styles.turn}>
+          <ButtonLink href={back}>{common.back}</ButtonLink>
+          {turn(before, words.before)}
+          {turn(after, words.after)}
+          <Button onTap={() => setAbout(true)}>{words.about}</Button>
+        </div>
+      </nav>
+    </div>
   );
 }
 
-function Shown({ model, each }: { model: WalkModel; each: WalkPhoto }) {
-  const { route } = useLocation();
-  const { key, sha256, photo } = each;
-  const picture = usePicture(sha256, 'whole');
-  const [note, setNote] = useState(photo.note ?? '');
-  const change = async (more: Partial<Photo>): Promise<void> => {
-    const saved = await save([put(key, { ...photo, ...more })]);
-    if (!saved.ok) tell(notSavedLine(saved.error));
-  };
-  const remove = async (): Promise<void> => {
-    const removed = await removeWithUndo([key]);
-    if (!removed.ok) return tell(notSavedLine(removed.error));
-    route(photosPath(model.key), true);
-    tell(words.removed, removed.value);
-  };
-  const retaken = (next: string): void => {
-    if (next === sha256) return;
-    tell(words.retaken, () => save([put(key, photo)]));
-    route(photosPath(model.key, next), true);
-  };
+function Picture({ each }: { each: WalkPhoto }) {
+  const picture = usePicture(each.sha256, 'whole');
+  const [broken, setBroken] = useState(false);
+  const gone = picture && picture.address === undefined;
+  if (gone || broken) return <p class={styles.fault}>{broken ? words.broken : words.gone}</p>;
   return (
-    <>
-      {picture && picture.address === undefined ? (
-        <p>{words.gone}</p>
-      ) : (
-        <ZoomFrame label={words.picture}>
-          {picture?.address !== undefined && (
-            <img class={styles.large} src={picture.address} alt={photoAlt(photo)} draggable={false} />
-          )}
-        </ZoomFrame>
+    <ZoomFrame label={words.picture}>
+      {picture?.address !== undefined && (
+        <img
+          class={styles.large}
+          src={picture.address}
+          alt={photoAlt(each.photo)}
+          draggable={false}
+          onError={() => setBroken(true)}
+        />
       )}
-      <Facts
-        facts={[
-          [words.taken, takenText(photo)],
-          [words.cameraTime, photo.takenAt],
-          [words.where, photo.position && words.position5(photo.position.lat, photo.position.lon)],
-          [words.pixels, words.size(photo.width, photo.height)],
-        ]}
-      />
-      <Choices
-        title={words.scale}
-        narrow
-        chosen={photo.scale}
-        options={photoScales.map((value) => ({ value, ...scaleWords[value] }))}
-        onChoose={(scale) => void change({ scale })}
-      />
-      <Field label={words.note} value={note} lines={2} onInput={setNote} />
-      {note !== (photo.note ?? '') && <Button onTap={() => void change({ note })}>{common.save}</Button>}
-      <TakeButtons
-        single
-        taken={{ walk: model.key, shows: photo.shows, scale: photo.scale, replaces: key }}
-        step={`photos.${sha256}`}
-        labels={words.retake}
-        onTaken={retaken}
-      />
-      <Button look="plain" onTap={() => void remove()}>
-        {words.remove}
-      </Button>
-    </>
+    </ZoomFrame>
   );
+}
+
+/** Whether what is known of a picture is shown: at once, where taking it again was cut off. */
+function useAbout(walk: string, sha256: string): readonly [boolean, (next: boolean) => void] {
+  const [about, setAbout] = useState(false);
+  useEffect(() => {
+    void pendingPhotoNow(Date.now()).then((found) => {
+      if (found?.walk === walk && found.step === photoStep(sha256) && found.run !== thisRun) setAbout(true);
+    });
+  }, [walk, sha256]);
+  return [about, setAbout];
 }

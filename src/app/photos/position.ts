@@ -15,8 +15,8 @@ export const wantPosition = (on: boolean): Promise<unknown> => store.preferences
 const freshMs = 60_000;
 const longestMs = 5000;
 
-/** A hundred-thousandth of a degree is a metre; phones know no better. */
-const rounded = (degrees: number): number => Math.round(degrees * 1e5) / 1e5;
+/** A ten-thousandth of a degree is 11 m: enough to tell one yard from the next, too little for a house. */
+const rounded = (degrees: number): number => Math.round(degrees * 1e4) / 1e4;
 
 const ask = (): Promise<Photo['position']> =>
   new Promise((resolve) =>

@@ -5,29 +5,51 @@ import { photoAlt } from './photo-text.ts';
 import { photosPath, type WalkPhoto } from './walk-photos.ts';
 import styles from './photos.module.css';
 
-/** A small picture that leads to the large one; read from the disk once it comes near the screen. */
-export function Thumbnail({ walk, each }: { walk: string; each: WalkPhoto }) {
+const near = new WeakMap<Element, (isNear: boolean) => void>();
+let watch: IntersectionObserver | undefined;
+
+/** One observer for all: a list may have hundreds of pictures. */
+function observe(element: Element, tell: (isNear: boolean) => void): () => void {
+  watch ??= new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) near.get(target)?.(isIntersecting);
+    },
+    { rootMargin: '300px' },
+  );
+  near.set(element, tell);
+  watch.observe(element);
+  return () => watch?.unobserve(element);
+}
+
+interface ThumbnailProps {
+  readonly walk: string;
+  readonly each: WalkPhoto;
+  /** The step to come back to. */
+  readonly from?: string | undefined;
+  /** What stands under it. */
+  readonly line?: string;
+}
+
+/** A small picture that leads to the large one; in memory only while it is on the screen or near it. */
+export function Thumbnail({ walk, each, from, line = '' }: ThumbnailProps) {
   const link = useRef<HTMLAnchorElement>(null);
-  const [near, setNear] = useState(false);
-  useEffect(() => {
-    if (!link.current) return undefined;
-    const watch = new IntersectionObserver(
-      (entries) => {
-        if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
-        setNear(true);
-        watch.disconnect();
-      },
-      { rootMargin: '300px' },
-    );
-    watch.observe(link.current);
-    return () => watch.disconnect();
-  }, []);
-  const picture = usePicture(near ? each.sha256 : undefined, 'small');
+  const [isNear, setNear] = useState(false);
+  useEffect(() => (link.current ? observe(link.current, setNear) : undefined), []);
+  const picture = usePicture(isNear ? each.sha256 : undefined, 'small');
+  const gone = picture && picture.address === undefined;
+  const alt = photoAlt(each.photo);
   return (
-    <a ref={link} class={styles.thumbnail} href={photosPath(walk, each.sha256)}>
-      {picture === undefined && <span class={styles.waits} role="img" aria-label={photoAlt(each.photo)} />}
-      {picture && picture.address === undefined && <span>{words.gone}</span>}
-      {picture?.address !== undefined && <img src={picture.address} alt={photoAlt(each.photo)} />}
+    <a
+      ref={link}
+      class={styles.tile}
+      href={photosPath(walk, each.sha256, undefined, from)}
+      aria-label={gone ? `${alt}. ${words.gone}` : alt}
+    >
+      <span class={styles.thumbnail}>
+        {gone && <span>{words.gone}</span>}
+        {picture?.address !== undefined && <img src={picture.address} alt="" />}
+      </span>
+      {line !== '' && <span class={styles.soft}>{line}</span>}
     </a>
   );
 }

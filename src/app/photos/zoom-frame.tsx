@@ -1,13 +1,16 @@
 import type { ComponentChildren } from 'preact';
-import { useRef, useState } from 'preact/hooks';
-import { common } from '../../words/en/common.ts';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { photos as words } from '../../words/en/photos.ts';
 import { Button } from '../parts/button.tsx';
 import { moved, wholeView, zoomed, type View } from './zoom.ts';
 import styles from './photos.module.css';
 
 const step = 1.6;
+const wheelStep = 1.15;
 const panShare = 0.25;
+
+const focusTools = (tools: HTMLElement | null): void =>
+  tools?.querySelector<HTMLElement>('button:enabled')?.focus({ preventScroll: true });
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [1, 0],
@@ -19,8 +22,15 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 /** A frame in which a picture is enlarged and moved: by two fingers, by dragging, and by buttons alone. */
 export function ZoomFrame({ label, children }: { label: string; children: ComponentChildren }) {
   const [view, setView] = useState<View>(wholeView);
-  const [full, setFull] = useState(false);
   const frame = useRef<HTMLDivElement>(null);
+  const tools = useRef<HTMLDivElement>(null);
+  const isWhole = view.scale === 1;
+  const wasClose = useRef(false);
+  useEffect(() => {
+    // What was tapped last may be gone now, and the keys with it.
+    if (isWhole && wasClose.current) focusTools(tools.current);
+    wasClose.current = !isWhole;
+  }, [isWhole]);
   const fingers = useRef(new Map<number, { x: number; y: number }>());
   const size = (): { width: number; height: number } => ({
     width: frame.current?.clientWidth ?? 1,
@@ -29,6 +39,15 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
   const pan = (x: number, y: number): void => {
     const { width, height } = size();
     setView((now) => moved(now, x * width * panShare, y * height * panShare, { width, height }));
+  };
+  const keys = (event: KeyboardEvent): void => {
+    const arrow = arrows[event.key];
+    if (arrow) pan(...arrow);
+    else if (event.key === '+' || event.key === '=') setView((now) => zoomed(now, step, size()));
+    else if (event.key === '-') setView((now) => zoomed(now, 1 / step, size()));
+    else if (event.key === '0') setView(wholeView);
+    else return;
+    event.preventDefault();
   };
   const onMove = (event: PointerEvent): void => {
     const before = fingers.current.get(event.pointerId);
@@ -47,36 +66,57 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
   };
   const onEnd = (event: PointerEvent): void => void fingers.current.delete(event.pointerId);
   return (
-    <div class={full ? styles.full : styles.viewer}>
+    <>
       <div
         ref={frame}
         class={styles.frame}
         role="group"
         aria-label={label}
         onPointerDown={(event) => {
+          focusTools(tools.current);
           fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
           event.currentTarget.setPointerCapture(event.pointerId);
         }}
         onPointerMove={onMove}
         onPointerUp={onEnd}
         onPointerCancel={onEnd}
+        onWheel={(event) => {
+          event.preventDefault();
+          const box = event.currentTarget.getBoundingClientRect();
+          const about = {
+            x: event.clientX - box.x - box.width / 2,
+            y: event.clientY - box.y - box.height / 2,
+          };
+          setView((view) => zoomed(view, event.deltaY < 0 ? wheelStep : 1 / wheelStep, size(), about));
+        }}
       >
         <div class={styles.moved} style={{ '--x': view.x, '--y': view.y, '--scale': view.scale }}>
           {children}
         </div>
       </div>
-      <div class={styles.tools} role="group" aria-label={words.zoomTools}>
-        <Button quick label={words.smaller} onTap={() => setView((now) => zoomed(now, 1 / step, size()))}>
+      <div
+        ref={tools}
+        class={styles.tools}
+        role="toolbar"
+        aria-label={words.zoomTools}
+        tabIndex={-1}
+        onKeyDown={keys}
+      >
+        <Button
+          quick
+          disabled={isWhole}
+          label={words.smaller}
+          onTap={() => setView((now) => zoomed(now, 1 / step, size()))}
+        >
           −
+        </Button>
+        <Button disabled={isWhole} onTap={() => setView(wholeView)}>
+          {words.whole}
         </Button>
         <Button quick label={words.larger} onTap={() => setView((now) => zoomed(now, step, size()))}>
           +
         </Button>
-        <Button onTap={() => setView(wholeView)}>{words.whole}</Button>
-        <Button pressed={full} onTap={() => setFull(!full)}>
-          {full ? common.close : words.full}
-        </Button>
-        {view.scale > 1 &&
+        {!isWhole &&
           Object.entries(arrows).map(([key, by]) => (
             <Button
               key={key}
@@ -88,6 +128,6 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
             </Button>
           ))}
       </div>
-    </div>
+    </>
   );
 }

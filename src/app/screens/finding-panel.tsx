@@ -7,10 +7,12 @@ import type { Step } from '../../core/steps.ts';
 import { common } from '../../words/en/common.ts';
 import { findingLabel, itemName, itemQuestion } from '../../words/en/items.ts';
 import { walk } from '../../words/en/walk.ts';
-import { saveReadings } from '../actions/walk.ts';
+import { dropDraft } from '../actions/saved.ts';
+import { padKey, saveReadings } from '../actions/walk.ts';
 import { stateText } from '../../words/outcome-text.ts';
 import { formatter } from '../data/format.ts';
 import { useFlow } from '../data/step-flow.ts';
+import { useDraft } from '../data/use-draft.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Button } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
@@ -31,6 +33,13 @@ interface FindingPanelProps {
   readonly onDone: () => void;
 }
 
+interface Draft {
+  readonly finding: string | undefined;
+  readonly count: number;
+  readonly share: number | undefined;
+  readonly note: string;
+}
+
 const shares = [
   [0.1, walk.shares.tenth],
   [0.25, walk.shares.quarter],
@@ -47,11 +56,16 @@ export function FindingPanel(props: FindingPanelProps) {
 function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
   const flow = useFlow(model, step);
   const state = model.outcomes.get(stateKey(place, item.id))?.state;
-  const [finding, setFinding] = useState(state?.finding);
-  const [count, setCount] = useState(state?.count ?? 1);
-  const [share, setShare] = useState(state?.share);
   const made = model.assembled.input.readings.find((each) => each.place === place && each.item === item.id);
-  const [note, setNote] = useState(made?.reading.note ?? '');
+  // Kept on disk: the camera may end the app in the middle of a finding.
+  const draftKey = padKey(model.key, `${step.id}.${place}.${item.id}`);
+  const [draft, setDraft] = useDraft<Draft>(draftKey, {
+    finding: state?.finding,
+    count: state?.count ?? 1,
+    share: state?.share,
+    note: made?.reading.note ?? '',
+  });
+  const { finding, count, share, note } = draft;
   const [saving, setSaving] = useState(false);
   const there = state?.known ? stateText(state, formatter.value) : '';
   const isOverwritten = useMeanwhile(there, finding !== state?.finding) && !saving;
@@ -69,13 +83,17 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
     const at = { place, item: item.id, n: 1 };
     setSaving(true);
     void flow
-      .saveAnd(() => saveReadings(model.key, [{ ...at, reading }]), [at], true)
+      .saveAnd(() => saveReadings(model.key, [{ ...at, reading }], [draftKey]), [at], true)
       .then((ok) => (ok ? onDone() : setSaving(false)));
   };
   // What is fine, or not counted, is done with the tap that says so.
   const choose = (found: string): void => {
-    setFinding(found);
+    setDraft({ ...draft, finding: found });
     if (found === ask.findings[0]) save(found, false);
+  };
+  const leave = (): void => {
+    void dropDraft(draftKey);
+    onDone();
   };
   return (
     <Screen
@@ -83,7 +101,7 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
       sub={itemQuestion(item.id)}
       bar={
         <>
-          <Button onTap={onDone}>{common.back}</Button>
+          <Button onTap={leave}>{common.back}</Button>
           <Button
             look="main"
             disabled={finding === undefined}
@@ -94,7 +112,7 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
         </>
       }
     >
-      {isOverwritten && <Meanwhile now={there} onKeep={onDone} />}
+      {isOverwritten && <Meanwhile now={there} onKeep={leave} />}
       <Choices
         title={itemQuestion(item.id)}
         hideTitle
@@ -103,7 +121,13 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
         onChoose={choose}
       />
       {finding !== undefined && !isFine && ask.counted === 'count' && (
-        <Stepper label={walk.howMany} value={count} least={1} most={500} onChange={setCount} />
+        <Stepper
+          label={walk.howMany}
+          value={count}
+          least={1}
+          most={500}
+          onChange={(next) => setDraft({ ...draft, count: next })}
+        />
       )}
       {finding !== undefined && !isFine && ask.counted === 'share' && (
         <Choices
@@ -111,11 +135,17 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
           narrow
           chosen={share}
           options={shares.map(([value, label]) => ({ value, label }))}
-          onChoose={setShare}
+          onChoose={(next) => setDraft({ ...draft, share: next })}
         />
       )}
       {finding !== undefined && !isFine && (
-        <Field label={walk.note} hint={walk.noteHint} value={note} lines={2} onInput={setNote} />
+        <Field
+          label={walk.note}
+          hint={walk.noteHint}
+          value={note}
+          lines={2}
+          onInput={(next) => setDraft({ ...draft, note: next })}
+        />
       )}
       <PhotosHere
         walk={model.key}
@@ -125,7 +155,7 @@ function Finding({ model, step, item, place, onDone }: FindingPanelProps) {
         damage={finding !== undefined && !isFine}
       />
       <HelpButton topic={item.id} />
-      <NotSeen model={model} place={place} items={[item.id]} spot={1} onDone={onDone} />
+      <NotSeen model={model} place={place} items={[item.id]} spot={1} onDone={leave} />
     </Screen>
   );
 }

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Item } from '../../core/items.ts';
-import { makePlace, type Place } from '../../core/keys.ts';
+import { makePlace, parsePlace, type Place } from '../../core/keys.ts';
 import { stateKey, type ItemState } from '../../core/states.ts';
 import { common } from '../../words/en/common.ts';
 import { groupPass, itemName } from '../../words/en/items.ts';
@@ -116,7 +116,15 @@ export function LookStep({ model, step }: StepProps) {
         </ul>
       )}
       {asksLoop && <Button onTap={() => pass('half')}>{words.halfSeen}</Button>}
-      <MoreHere model={model} step={step} />
+      <MoreHere
+        model={model}
+        step={step}
+        place={placeFor({ model, step }, number)}
+        onCutOff={({ place, item }) => {
+          setNumber(parsePlace(place).number);
+          setOpen(step.items.find(({ id }) => id === item));
+        }}
+      />
     </Screen>
   );
 

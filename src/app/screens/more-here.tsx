@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
 import { isNeeded } from '../../core/groups.ts';
 import { itemsOf } from '../../core/items.ts';
+import type { Place } from '../../core/keys.ts';
+import type { Shown } from '../../core/photo.ts';
 import type { Step } from '../../core/steps.ts';
 import { itemName } from '../../words/en/items.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
@@ -15,8 +17,16 @@ import { Choices } from '../parts/choices.tsx';
 import { HelpButton } from './help-button.tsx';
 import { PhotosHere } from './photos-here.tsx';
 
+interface MoreHereProps {
+  readonly model: WalkModel;
+  readonly step: Step;
+  /** The part at hand, where the step covers several. */
+  readonly place?: Place;
+  readonly onCutOff?: (shown: Shown) => void;
+}
+
 /** Below the question: help, what could not be reached, and items that this walk does not ask for by itself. */
-export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
+export function MoreHere({ model, step, place = step.place, onCutOff }: MoreHereProps) {
   const flow = useFlow(model, step);
   const [asking, setAsking] = useState(false);
   const [opening, setOpening] = useState(false);
@@ -29,7 +39,7 @@ export function MoreHere({ model, step }: { model: WalkModel; step: Step }) {
   };
   return (
     <>
-      <PhotosHere walk={model.key} step={step.id} place={step.place} items={items} />
+      <PhotosHere walk={model.key} step={step.id} place={place} items={items} onCutOff={onCutOff} />
       <HelpButton topic={step.items[0]?.id ?? ''} />
       <Button look="plain" pressed={asking} onTap={() => setAsking(!asking)}>
         {walk.couldNot}

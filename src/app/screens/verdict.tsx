@@ -23,6 +23,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { CallMark } from '../parts/call-mark.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
 import { OutcomeCard } from './outcome-card.tsx';
+import { PhotosOf } from './photos-here.tsx';
 import { PurposeAnswers } from './purpose-answers.tsx';
 import styles from './walk.module.css';
 
@@ -103,9 +104,7 @@ export function Verdict({ model }: { model: WalkModel }) {
               ))}
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
-          <ButtonLink look="plain" href={walkPath(model.key, 'photos')}>
-            {words.photos}
-          </ButtonLink>
+          <PhotosOf walk={model.key} />
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>

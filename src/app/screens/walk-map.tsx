@@ -10,6 +10,7 @@ import { stepsInZone, zonesOf } from '../data/zones.ts';
 import { ButtonLink, RowLink, RowText } from '../parts/button.tsx';
 import { CallMark } from '../parts/call-mark.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
+import { PhotosOf } from './photos-here.tsx';
 import { TrackMap, type Zone } from '../parts/track-map.tsx';
 
 const stateWords = {
@@ -51,6 +52,7 @@ export function WalkMap({ model }: { model: WalkModel }) {
           />
         </Section>
       ))}
+      <PhotosOf walk={model.key} />
       {stops.map((stop) => (
         <Section key={stop} title={stopWords[stop]}>
           {model.steps

@@ -25,7 +25,6 @@ export const verdict = {
   passed: (count: number): string => `${count} looked at and fine`,
   readAgain: 'Read again',
   goBack: 'To the walk',
-  photos: 'Pictures',
   handOver: 'Hand over: file, table, calendar',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
   aid: 'The numbers are an aid; the maker’s manual, the site’s rules and a qualified person’s judgement come first.',
