@@ -22,6 +22,9 @@ async function thumbnailBytes(sha256: string): Promise<Uint8Array | undefined> {
   return small ?? bytes;
 }
 
+/** An image that is taken away may still be loading, and would complain. */
+const loadsMs = 1000;
+
 /** A picture that can be shown while the screen stands; undefined until it has been looked for. */
 export function usePicture(sha256: string | undefined, size: 'whole' | 'small'): Picture | undefined {
   const [picture, setPicture] = useState<Picture & { readonly of: string }>();
@@ -36,7 +39,8 @@ export function usePicture(sha256: string | undefined, size: 'whole' | 'small'):
     });
     return () => {
       current = false;
-      if (made !== undefined) URL.revokeObjectURL(made);
+      const gone = made;
+      if (gone !== undefined) setTimeout(() => URL.revokeObjectURL(gone), loadsMs);
     };
   }, [sha256, size]);
   return picture?.of === sha256 ? picture : undefined;
