@@ -67,7 +67,7 @@ const groups = [
   { name: 'photos', test: /\/src\/(?:app\/photos\/|core\/photo-order|words\/en\/photos\.ts)/ },
   {
     name: 'sealing',
-    test: /\/src\/(?:app\/sealing\/|seal\/|files\/gather\.ts|core\/(?:seal-payload|differences)\.ts|words\/en\/sealing\.ts)/,
+    test: /\/src\/(?:app\/sealing\/|seal\/|files\/(?:gather|seal-view)\.ts|core\/(?:seal-payload|differences)\.ts|words\/en\/sealing\.ts)/,
   },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },

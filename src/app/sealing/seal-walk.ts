@@ -15,6 +15,7 @@ import { newId, observedNow } from '../data/moment.ts';
 import { store } from '../data/phone.ts';
 import { loadWalk, type WalkError, type WalkModel } from '../data/walk-model.ts';
 import { keepInspector } from './inspector.ts';
+import { lastSeal } from './last-seal.ts';
 import { ownKey } from './own-key.ts';
 import type { Signer } from './seal-form.ts';
 import { sealedAnswers } from './sealed-answers.ts';
@@ -87,7 +88,7 @@ async function payloadOf(
   if (!records.ok) return records;
   const before = await sealsOfMachine(walk.machine);
   if (!before.ok) return before;
-  const last = before.value.at(-1)?.hash;
+  const last = lastSeal(before.value)?.hash;
   return ok({
     format: 'sagline-seal',
     version: 1,

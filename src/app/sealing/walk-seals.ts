@@ -39,7 +39,7 @@ async function finishedWalks(machine: string): Promise<Stored<readonly RecordKey
   return ok(found);
 }
 
-/** Every seal of a machine on this phone that holds, the oldest first by what the phones' clocks said. */
+/** Every seal of a machine on this phone that holds. */
 export async function sealsOfMachine(machine: string): Promise<Stored<readonly ReadSeal[]>> {
   const walks = await finishedWalks(machine);
   if (!walks.ok) return walks;
@@ -52,6 +52,5 @@ export async function sealsOfMachine(machine: string): Promise<Stored<readonly R
       if (read.ok) seals.push(read.value);
     }
   }
-  const timeOf = ({ payload }: ReadSeal): string => payload.sealedAt.utc;
-  return ok(seals.sort((a, b) => (timeOf(a) < timeOf(b) ? -1 : 1)));
+  return ok(seals);
 }
