@@ -72,9 +72,9 @@ export type SealPayload = z.infer<typeof sealPayloadSchema>;
 export interface ClearRecord {
   readonly key: RecordKey;
   readonly value?: unknown;
-  readonly stamp?: string;
+  readonly stamp?: string | undefined;
   readonly seen?: unknown;
-  readonly by?: string;
+  readonly by?: string | undefined;
 }
 
 /** How the records differ from what was sealed; a path begins at the record: `value`, then its fields. */
