@@ -52,7 +52,7 @@ export interface ImportWork {
 const chunkBytes = 1_000_000;
 
 /** A file to be read in pieces, with room for the screen in between. */
-function sourceOf(file: Blob, { stop, onProgress }: ImportWork): FileSource {
+export function sourceOf(file: Blob, { stop, onProgress }: ImportWork): FileSource {
   const slice = async (from: number, to: number): Promise<Uint8Array<ArrayBuffer>> => {
     if (stop.aborted) throw new Error('stopped');
     onProgress(from, file.size);

@@ -1,6 +1,7 @@
 import type { FileError } from '../../files/file-error.ts';
-import { openFile, type FileSource } from '../../files/open-file.ts';
+import { openFile } from '../../files/open-file.ts';
 import type { Pictures } from '../../files/read-bundle.ts';
+import { sourceOf, type ImportWork } from '../actions/import.ts';
 import { forksOf, type Beside } from '../../seal/check-seal.ts';
 import { readSeal, type ReadSeal } from '../../seal/seals.ts';
 import { viewSeal, type SealView } from '../../files/seal-view.ts';
@@ -10,21 +11,6 @@ export type FileChecked =
   | { readonly kind: 'refused'; readonly error: FileError }
   | { readonly kind: 'backup' }
   | { readonly kind: 'checked'; readonly seals: readonly SealView[]; readonly fork: boolean };
-
-const chunkBytes = 1_000_000;
-
-/** A file to be read in pieces, however large it is. */
-function sourceOf(file: Blob): FileSource {
-  const slice = async (from: number, to: number): Promise<Uint8Array<ArrayBuffer>> =>
-    new Uint8Array(await file.slice(from, to).arrayBuffer());
-  return {
-    size: file.size,
-    slice,
-    open: async function* () {
-      for (let at = 0; at < file.size; at += chunkBytes) yield await slice(at, at + chunkBytes);
-    },
-  };
-}
 
 /** The pictures of a bundle; a file without any is checked without them. */
 function photosOf(pictures: Pictures | undefined): Pick<Beside, 'photo'> {
@@ -44,9 +30,9 @@ async function checkSeals(texts: readonly string[], beside: Beside): Promise<Fil
 }
 
 /** Reads a file that somebody chose and checks every seal in it. Never throws, whatever the file is. */
-export async function checkFile(file: File): Promise<FileChecked> {
+export async function checkFile(file: Blob, work: ImportWork): Promise<FileChecked> {
   try {
-    const opened = await openFile(sourceOf(file));
+    const opened = await openFile(sourceOf(file, work));
     if (!opened.ok) return { kind: 'refused', error: opened.error };
     if (opened.value.kind === 'backup') return { kind: 'backup' };
     const { seals, versions, unstamped, pictures } = opened.value;

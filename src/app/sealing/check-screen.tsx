@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { common } from '../../words/en/common.ts';
 import { check as words, sealCard } from '../../words/en/sealing.ts';
 import { fileErrorLine } from '../../words/en/file-errors.ts';
@@ -6,6 +6,7 @@ import { fingerprintText } from '../../seal/fingerprint.ts';
 import { tell } from '../data/notice.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { FileButton } from '../parts/file-button.tsx';
+import { ImportProgress } from '../screens/import-progress.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
 import { checkFile, type FileChecked } from './check-file.ts';
 import { forgetSigner, rememberSigner, type KnownSigner } from './known-signers.ts';
@@ -15,22 +16,33 @@ import { standingOf, useSigners, type Signers } from './use-signers.ts';
 
 /** Anybody with a file sees here whether it is as it was sealed and who signed; nothing of it is kept. */
 export function CheckScreen() {
-  const [result, setResult] = useState<FileChecked | 'working'>();
+  const [result, setResult] = useState<FileChecked>();
+  const [share, setShare] = useState<number>();
+  const stop = useRef<AbortController | undefined>(undefined);
   const [signers, again] = useSigners();
   const look = async (file: File): Promise<void> => {
-    setResult('working');
-    setResult(await checkFile(file));
+    const controller = new AbortController();
+    stop.current = controller;
+    setResult(undefined);
+    setShare(0);
+    const onProgress = (done: number, of: number): void => setShare(of > 0 ? done / of : 0);
+    const checked = await checkFile(file, { stop: controller.signal, onProgress });
+    setShare(undefined);
+    if (!controller.signal.aborted) setResult(checked);
   };
   return (
     <Screen title={words.title} bar={<ButtonLink href="/settings">{common.back}</ButtonLink>}>
       <p>{words.what}</p>
-      <FileButton
-        label={result === undefined ? words.choose : words.another}
-        onFile={(file) => void look(file)}
-      />
+      {share === undefined ? (
+        <FileButton
+          label={result === undefined ? words.choose : words.another}
+          onFile={(file) => void look(file)}
+        />
+      ) : (
+        <ImportProgress share={share} onCancel={() => stop.current?.abort()} />
+      )}
       <div role="status" class={styles.results}>
-        {result === 'working' && <p>{common.loading}</p>}
-        {typeof result === 'object' && <Result result={result} signers={signers} onKnown={again} />}
+        {result && <Result result={result} signers={signers} onKnown={again} />}
       </div>
       <KnownSigners signers={signers} onChange={again} />
     </Screen>
