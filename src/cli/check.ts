@@ -1,10 +1,9 @@
-import { forksOf } from '../seal/check-seal.ts';
 import { fingerprintText } from '../seal/fingerprint.ts';
-import { readSeal, type ReadSeal } from '../seal/seals.ts';
 import type { SealChange } from '../core/seal-payload.ts';
 import { err, ok, type Result } from '../core/result.ts';
-import { openFile, type WalkFile } from '../files/open-file.ts';
-import { viewSeal, type SealedPerson, type SealView } from '../files/seal-view.ts';
+import { checkSeals, type CheckedSeals } from '../files/check-seals.ts';
+import { openFile } from '../files/open-file.ts';
+import type { Later, SealedPerson, SealView } from '../files/seal-view.ts';
 import { cli } from '../words/en/cli.ts';
 import { fileErrorLine } from '../words/en/file-errors.ts';
 import { changeWords, check, checkWords, roleWords, sealCard } from '../words/en/sealing.ts';
@@ -47,7 +46,19 @@ function personLine({ role, state, person }: SealedPerson): string {
   return `${roleWords[role]}: ${name}${person?.objection ? `. ${sealCard.objects(person.objection)}` : ''}`;
 }
 
-function linesOf(seal: SealView, at: number, count: number): readonly string[] {
+/** What came later, and its fields with what they say now. */
+function laterLines({ key, kind, changes }: Later): readonly string[] {
+  const fields = changes.filter(({ path }) => path[0] === 'value');
+  return [cli.later(key, kind), ...fields.map((each) => `  ${changeLine(each)}`)];
+}
+
+function previousLine(previous: string | undefined, here: ReadonlySet<string>): string {
+  if (previous === undefined) return `${sealCard.previous}: ${sealCard.first}`;
+  const where = here.has(previous) ? '' : ` (${sealCard.notHere})`;
+  return `${sealCard.previous}: ${fingerprintText(previous)}${where}`;
+}
+
+function linesOf(seal: SealView, { seals, here }: CheckedSeals): readonly string[] {
   const result = checkWords[seal.state];
   const { says, fingerprint } = seal;
   const inner = [
@@ -55,40 +66,29 @@ function linesOf(seal: SealView, at: number, count: number): readonly string[] {
     `${sealCard.seal}: ${fingerprintText(seal.hash)}`,
     ...(fingerprint ? [`${sealCard.by}: ${fingerprintText(fingerprint)} (${sealCard.unknown})`] : []),
     ...(says ? [`${sealCard.sealed}: ${makeDates('en').moment(says.sealedAt)}`] : []),
+    ...(says ? [previousLine(says.previous, here)] : []),
     ...seal.people.map(personLine),
     ...seal.changes.map(changeLine),
     ...seal.photos.map(
       ({ sha256, state }) =>
         `${state === 'missing' ? changeWords.photoMissing : changeWords.photoAltered}: ${sha256}`,
     ),
-    ...seal.later.map(({ key, kind }) => cli.later(key, kind)),
+    ...seal.later.flatMap(laterLines),
   ];
-  return [cli.seal(at + 1, count, result.label), ...inner.map((line) => `  ${line}`)];
+  const title = cli.seal(seals.indexOf(seal) + 1, seals.length, result.label);
+  return [title, ...inner.map((line) => `  ${line}`)];
 }
 
 const holds = ({ state }: SealView): boolean => state === 'intact' || state === 'later';
-
-async function checked({ seals, versions, unstamped, pictures }: WalkFile): Promise<Checked> {
-  const photo = async (sha256: string) =>
-    pictures?.hashes.includes(sha256) ? pictures.read(sha256) : undefined;
-  const beside = { records: [...versions, ...unstamped], photo };
-  const views: SealView[] = [];
-  const read: ReadSeal[] = [];
-  for (const jws of seals) {
-    views.push(await viewSeal(jws, beside));
-    const seal = await readSeal(jws);
-    if (seal.ok) read.push(seal.value);
-  }
-  const lines = views.flatMap((view, at) => linesOf(view, at, views.length));
-  const fork = forksOf(read).length > 0 ? [sealCard.fork] : [];
-  return { text: [...lines, ...fork].map(onOneLine).join('\n'), intact: views.every(holds) };
-}
 
 /** Checks every seal of a walk file or bundle: all of it, or the sentence of why it cannot be checked. */
 export async function checkFile(path: string): Promise<Result<Checked, string>> {
   const opened = await openFile(await sourceOf(path));
   if (!opened.ok) return err(fileErrorLine(opened.error));
   if (opened.value.kind === 'backup') return err(check.backup);
-  if (opened.value.seals.length === 0) return err(check.noSeal);
-  return ok(await checked(opened.value));
+  const checked = await checkSeals(opened.value);
+  if (checked.seals.length === 0) return err(check.noSeal);
+  const lines = checked.seals.flatMap((seal) => linesOf(seal, checked));
+  const fork = checked.fork ? [sealCard.fork] : [];
+  return ok({ text: [...lines, ...fork].map(onOneLine).join('\n'), intact: checked.seals.every(holds) });
 }

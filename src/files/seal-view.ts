@@ -1,5 +1,5 @@
 import type { Person, SignerRole } from '../core/person.ts';
-import { parseKey, type RecordKey } from '../core/keys.ts';
+import { parseKey, partsOf, type RecordKey } from '../core/keys.ts';
 import type { ObservedAt } from '../core/readings.ts';
 import type { ClearRecord, SealChange, SealPayload } from '../core/seal-payload.ts';
 import { comesWithApp } from './import-plan.ts';
@@ -30,14 +30,20 @@ export interface SealSays {
 export interface Later {
   readonly key: string;
   readonly kind: 'added' | 'changed' | 'gone';
+  /** Where it differs from what was sealed, by the path of each field. */
+  readonly changes: readonly SealChange[];
 }
 
 /** A seal with all that came of checking it. */
 export interface SealView {
   readonly hash: string;
   readonly fingerprint: string | undefined;
-  /** `alone`: no record lies beside it; `later`: only later versions differ from what was sealed. */
-  readonly state: 'intact' | 'later' | 'changed' | 'alone' | 'altered' | 'unreadable' | 'too-large';
+  /**
+   * `alone`: no record lies beside it; `later`: only later versions differ from what was sealed; `misplaced`: its
+   * record bears the name of another seal.
+   */
+  readonly state:
+    'intact' | 'later' | 'changed' | 'alone' | 'misplaced' | 'altered' | 'unreadable' | 'too-large';
   /** Absent where the seal itself was altered: nothing it says is shown as if it held. */
   readonly says: SealSays | undefined;
   readonly changes: readonly SealChange[];
@@ -76,8 +82,16 @@ function isLater({ key, kind, otherVersion }: SealChange, records: readonly Clea
 const laterKinds = { added: 'added', changed: 'changed', missing: 'gone' } as const;
 
 function laterOf(changes: readonly SealChange[]): readonly Later[] {
-  const byKey = new Map(changes.map(({ key, kind }) => [key as string, laterKinds[kind]]));
-  return [...byKey].map(([key, kind]) => ({ key, kind }));
+  const byKey = new Map<string, SealChange[]>();
+  for (const change of changes) {
+    const own = byKey.get(change.key);
+    if (own) own.push(change);
+    else byKey.set(change.key, [change]);
+  }
+  return [...byKey].flatMap(([key, own]): readonly Later[] => {
+    const kind = own.at(-1)?.kind;
+    return kind ? [{ key, kind: laterKinds[kind], changes: own }] : [];
+  });
 }
 
 function personOf({ key, role, state, value }: CheckedPerson, records: readonly ClearRecord[]): SealedPerson {
@@ -97,14 +111,20 @@ function stateOf(
   return later.length > 0 ? 'later' : 'intact';
 }
 
-function viewOf(checked: CheckedSeal, { records }: Beside): SealView {
+/** The key of a seal's record names its walk and the SHA-256 of its text. */
+function isMisplaced({ hash, payload }: CheckedSeal, key: RecordKey | undefined): boolean {
+  const [parts, walk] = [key && partsOf(key), partsOf(payload.walk)];
+  return parts?.kind === 'seal' && walk.kind === 'walk' && (parts.hash !== hash || parts.walk !== walk.id);
+}
+
+function viewOf(checked: CheckedSeal, { records }: Beside, key: RecordKey | undefined): SealView {
   const changes = checked.changes.filter((each) => !isLater(each, records));
   const later = laterOf(checked.changes.filter((each) => isLater(each, records)));
   const state = stateOf(checked, changes, later);
   return {
     hash: checked.hash,
     fingerprint: checked.fingerprint,
-    state,
+    state: isMisplaced(checked, key) ? 'misplaced' : state,
     says: saysOf(checked.payload),
     changes: state === 'alone' ? [] : changes,
     later,
@@ -116,10 +136,13 @@ function viewOf(checked: CheckedSeal, { records }: Beside): SealView {
 /** A seal that does not hold says nothing. */
 const silent = { fingerprint: undefined, says: undefined, changes: [], later: [], photos: [], people: [] };
 
-/** Checks a seal against what lies beside it, and puts what came of it as screens show it. */
-export async function viewSeal(jws: string, beside: Beside): Promise<SealView> {
+/**
+ * Checks a seal against what lies beside it, and puts what came of it as screens show it; `key` is that of its record,
+ * where it has one.
+ */
+export async function viewSeal(jws: string, beside: Beside, key?: RecordKey): Promise<SealView> {
   const checked = await checkSeal(jws, beside);
-  if (checked.ok) return viewOf(checked.value, beside);
+  if (checked.ok) return viewOf(checked.value, beside, key);
   return { ...silent, hash: await sha256Hex(jws), state: checked.error.kind };
 }
 

@@ -26,13 +26,22 @@ interface Walk {
 }
 let walk: Walk;
 
-beforeAll(async () => {
-  await bundleCommand();
-  const { records, id } = await sentBundle('steel', 0);
+const photoValue = {
+  v: 1,
+  type: 'image/jpeg',
+  bytes: 1,
+  width: 4,
+  height: 3,
+  original: { sha256: 'ef'.repeat(32), bytes: 2 },
+  shows: [],
+  from: 'camera',
+};
+
+async function sealOf(records: readonly { key: string }[], more: object = {}): Promise<string> {
   const payload = {
     format: 'sagline-seal',
     version: 1,
-    walk: `walk/${id}`,
+    walk: records.find(({ key }) => key.startsWith('walk/'))?.key,
     machine: records.find(({ key }) => key.startsWith('machine/'))?.key,
     sealedAt: { utc: '2026-03-01T09:00:00Z', offsetMinutes: 60 },
     core: 'test',
@@ -40,10 +49,17 @@ beforeAll(async () => {
     people: [{ key: person.key, role: 'inspector', hash: await sha256Hex(canonicalJson(person.value)) }],
     verdict: { call: 'repair' },
     open: [],
+    ...more,
   } as unknown as SealPayload;
   const jws = await makeSeal(payload, await makeDeviceKey());
   if (!jws.ok) throw new Error(jws.error.kind);
-  walk = { records: [...records, person] as Walk['records'], seals: [jws.value] };
+  return jws.value;
+}
+
+beforeAll(async () => {
+  await bundleCommand();
+  const { records } = await sentBundle('steel', 0);
+  walk = { records: [...records, person] as Walk['records'], seals: [await sealOf(records)] };
 });
 afterAll(() => {
   rmSync(folder, { recursive: true });
@@ -86,6 +102,53 @@ describe('sagline check', () => {
     expect(code).toBe(3);
     expect(out).toMatch(/The seal itself was altered/);
     expect(out).not.toMatch(/Signed with/);
+  });
+
+  test('[SE18] a seal among the records counts, and one under another name is in another place', async () => {
+    const hash = await sha256Hex(walk.seals[0] ?? '');
+    const [, id] = walk.records.find(({ key }) => key.startsWith('walk/'))?.key.split('/') ?? [];
+    const among = (name: string) => {
+      const file = written(`${name}.json`, (each) => {
+        const [jws] = each.seals.splice(0);
+        each.records.push({ key: `seal/${id}/${name}`, value: { v: 1, jws } });
+      });
+      return sagline(['check', file]);
+    };
+    expect(await among(hash)).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^Seal 1 of 1: Intact\n/),
+    });
+    expect(await among('0'.repeat(64))).toMatchObject({
+      code: 3,
+      out: expect.stringMatching(/^Seal 1 of 1: In another seal’s place\n/),
+    });
+  });
+
+  test('[SE18] what came later is named by its fields, and is no fault', async () => {
+    const stamped = (each: Walk['records'][number], at: number) =>
+      Object.assign(each, { stamp: `00000000000${at}-00000000000000aa`, seen: {}, by: 'ines' });
+    const name = written('later.json', ({ records }) => {
+      const reading = records.find(({ key }) => key.includes('link-height'));
+      if (reading) Object.assign(stamped(reading, 9).value['what'] ?? {}, { mm: 1 });
+    });
+    const { code, out } = await sagline(['check', name]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Seal 1 of 1: Intact, and changed since\n/);
+    expect(out).toMatch(/after the seal, not part of it: reading\/\S+\/link-height\/1 \(changed\)\n/);
+    expect(out).toMatch(/link-height\/1\/value\/what\/mm: sealed \S+, now 1\n/);
+  });
+
+  test('[SE18] a picture that the seal names and the file is without is named', async () => {
+    const sha256 = 'ab'.repeat(32);
+    const [, id] = walk.records.find(({ key }) => key.startsWith('walk/'))?.key.split('/') ?? [];
+    const photo = { key: `photo/${id}/${sha256}`, value: photoValue };
+    const records = [...walk.records.filter(({ key }) => key !== person.key), photo];
+    const jws = await sealOf(records, { previous: 'cd'.repeat(32) });
+    const name = written('photo.json', (file) => Object.assign(file, { records, seals: [jws] }));
+    const { code, out, err } = await sagline(['check', name]);
+    expect([code, err]).toEqual([3, '']);
+    expect(out).toContain(`A photo is missing: ${sha256}`);
+    expect(out).toMatch(/Seal before it: (cdcd ){8}\(not in this file\)\n/);
   });
 
   test('[SE18] a file without a seal, and one that is none, are bad input', async () => {

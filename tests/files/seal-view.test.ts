@@ -2,8 +2,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { canonicalJson } from '../../src/core/canonical-json.ts';
 import type { RecordKey } from '../../src/core/keys.ts';
 import { assert } from '../../src/core/result.ts';
-import type { ClearRecord, SealPayload } from '../../src/core/seal-payload.ts';
-import { lateIn, viewSeal, type SealView } from '../../src/files/seal-view.ts';
+import type { ClearRecord, SealChange, SealPayload } from '../../src/core/seal-payload.ts';
+import { lateIn, viewSeal, type Later, type SealView } from '../../src/files/seal-view.ts';
 import { makeDeviceKey } from '../../src/seal/device-key.ts';
 import { sha256Hex } from '../../src/seal/hash.ts';
 import { makeSeal } from '../../src/seal/seals.ts';
@@ -64,6 +64,11 @@ const but = (name: string, ...other: readonly ClearRecord[]): ClearRecord[] => [
   ...other,
 ];
 
+/** What came later, whatever its fields are. */
+const later = (name: string, kind: Later['kind']): readonly Later[] => [
+  { key: name, kind, changes: expect.any(Array) as SealChange[] },
+];
+
 const states: readonly (readonly [string, () => ClearRecord[], Partial<SealView>])[] = [
   ['nothing', all, { state: 'intact', changes: [], later: [] }],
   [
@@ -82,27 +87,27 @@ const states: readonly (readonly [string, () => ClearRecord[], Partial<SealView>
   [
     'a reading read again',
     () => but(lug, version(lug, 9, { v: 1, what: { kind: 'length', mm: 20 } })),
-    { state: 'later', changes: [], later: [{ key: lug, kind: 'changed' }] },
+    { state: 'later', changes: [], later: later(lug, 'changed') },
   ],
   [
     'a reading taken back',
     () => but(lug, version(lug, 9)),
-    { state: 'later', changes: [], later: [{ key: lug, kind: 'gone' }] },
+    { state: 'later', changes: [], later: later(lug, 'gone') },
   ],
   [
     'another spot',
     () => [...all(), version(lug.replace(/1$/, '2'), 9, { v: 1 })],
-    { state: 'later', later: [{ key: lug.replace(/1$/, '2'), kind: 'added' }] },
+    { state: 'later', later: later(lug.replace(/1$/, '2'), 'added') },
   ],
   [
     'the machine, on a later walk',
     () => but('machine/m', version('machine/m', 9, { ...machine, meterHours: 5 })),
-    { state: 'later', later: [{ key: 'machine/m', kind: 'changed' }] },
+    { state: 'later', later: later('machine/m', 'changed') },
   ],
   [
     'a sheet that comes with the app, by a later build',
     () => but(sheet, { key: key(sheet), value: { v: 1, name: 'Sheet, second print' } }),
-    { state: 'later', later: [{ key: sheet, kind: 'changed' }] },
+    { state: 'later', later: later(sheet, 'changed') },
   ],
   ['everything left out', () => [], { state: 'alone', changes: [] }],
 ];
@@ -140,6 +145,25 @@ describe('a seal beside its records', () => {
     ]);
   });
 
+  test('[SG15] says which field came later, and what stands there now', async () => {
+    const again = but(lug, version(lug, 9, { v: 1, what: { kind: 'length', mm: 20 } }));
+    const [late] = (await viewSeal(jws, { records: again })).later;
+    expect(late?.changes.map(({ path, from, to }) => [path.join('/'), from, to])).toEqual([
+      ['stamp', stamp(3), stamp(9)],
+      ['value/what/mm', 21.5, 20],
+    ]);
+  });
+
+  test('[SG16] under the name of another seal or of another walk it is in another place', async () => {
+    const hash = await sha256Hex(jws);
+    const states = await Promise.all(
+      [`seal/w/${hash}`, `seal/w/${'0'.repeat(64)}`, `seal/else/${hash}`].map(
+        async (name) => (await viewSeal(jws, { records: all() }, key(name))).state,
+      ),
+    );
+    expect(states).toEqual(['intact', 'misplaced', 'misplaced']);
+  });
+
   test('[SG13] a seal that was altered says nothing', async () => {
     const [head = '', payload = '', signature = ''] = jws.split('.');
     const said = Buffer.from(payload, 'base64url').toString().replace('repair', 'run');
@@ -153,7 +177,7 @@ describe('a seal beside its records', () => {
     const second = await seal(again.filter((each) => !each.key.startsWith('person/')));
     const view = (text: string) => viewSeal(text, { records: again });
     const [one, two] = [await view(jws), await view(second)];
-    expect(lateIn([one])).toEqual([{ key: lug, kind: 'changed' }]);
+    expect(lateIn([one])).toEqual(later(lug, 'changed'));
     expect(lateIn([one, two])).toEqual([]);
     expect(lateIn([])).toEqual([]);
   });

@@ -62,10 +62,11 @@ function Result({ result, signers, onKnown }: ResultProps) {
   return (
     <>
       {result.fork && <p class={styles.fault}>{sealCard.fork}</p>}
-      {result.seals.map((seal) => (
+      {result.seals.map((seal, at) => (
         <SealCard
-          key={seal.hash}
+          key={at}
           seal={seal}
+          here={result.here}
           standing={standingOf(seal.fingerprint, signers)}
           onKnown={onKnown}
         />

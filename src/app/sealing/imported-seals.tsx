@@ -8,15 +8,15 @@ import { momentOf } from './moment-of.ts';
 import { viewSeal, type SealView } from '../../files/seal-view.ts';
 import { standingOf, useSigners, type Signers } from './use-signers.ts';
 import { standingText } from './signer-standing.tsx';
-import { sealTextsOf } from './walk-seals.ts';
+import { keptSealsOf } from './walk-seals.ts';
 
 async function sealsOf(walk: RecordKey<'walk'>): Promise<Stored<readonly SealView[]>> {
-  const texts = await sealTextsOf(walk);
-  if (!texts.ok || texts.value.length === 0) return texts.ok ? ok([]) : texts;
+  const kept = await keptSealsOf(walk);
+  if (!kept.ok || kept.value.length === 0) return kept.ok ? ok([]) : kept;
   const beside = await besideOnPhone(walk, false);
   if (!beside.ok) return beside;
   const seals: SealView[] = [];
-  for (const text of texts.value) seals.push(await viewSeal(text, beside.value));
+  for (const seal of kept.value) seals.push(await viewSeal(seal.jws, beside.value, seal.key));
   return ok(seals);
 }
 

@@ -17,6 +17,8 @@ import { SignerStanding, type Standing } from './signer-standing.tsx';
 interface SealCardProps {
   readonly seal: SealView;
   readonly standing: Standing;
+  /** The seals of the file, to say where the one before it is not among them. */
+  readonly here?: ReadonlySet<string>;
   /** What can be done with a person of this seal. */
   readonly personAction?: (person: SealedPerson) => ComponentChildren;
   readonly onKnown?: () => void;
@@ -26,13 +28,13 @@ interface SealCardProps {
 const mostLines = 40;
 
 /** One seal: whether it holds, what was changed, by whom it was signed. */
-export function SealCard({ seal, standing, personAction, onKnown }: SealCardProps) {
+export function SealCard({ seal, standing, here, personAction, onKnown }: SealCardProps) {
   const result = checkWords[seal.state];
   return (
     <article class={styles.card} aria-label={result.label}>
       <h2 class={seal.state === 'altered' ? styles.altered : styles.result}>{result.label}</h2>
       <p>{result.line}</p>
-      {seal.says && <Says seal={seal} says={seal.says} />}
+      {seal.says && <Says seal={seal} says={seal.says} here={here} />}
       <Differences seal={seal} />
       <LateReadings late={seal.later} />
       {seal.people.length > 0 && (
@@ -52,7 +54,13 @@ export function SealCard({ seal, standing, personAction, onKnown }: SealCardProp
   );
 }
 
-function Says({ seal, says }: { seal: SealView; says: NonNullable<SealView['says']> }) {
+interface SaysProps {
+  readonly seal: SealView;
+  readonly says: NonNullable<SealView['says']>;
+  readonly here: ReadonlySet<string> | undefined;
+}
+
+function Says({ seal, says, here }: SaysProps) {
   const call = says.call === 'open' ? openCall : entry(callWords, says.call ?? '');
   return (
     <Facts
@@ -62,12 +70,24 @@ function Says({ seal, says }: { seal: SealView; says: NonNullable<SealView['says
         [words.verdict, call?.word],
         [words.open, formatter.value.number(says.open)],
         [words.seal, <Print key="seal" hash={seal.hash} />],
-        [
-          words.previous,
-          says.previous === undefined ? words.first : <Print key="previous" hash={says.previous} />,
-        ],
+        [words.previous, <Previous key="previous" hash={says.previous} here={here} />],
       ]}
     />
+  );
+}
+
+interface PreviousProps {
+  readonly hash: string | undefined;
+  readonly here: ReadonlySet<string> | undefined;
+}
+
+function Previous({ hash, here }: PreviousProps) {
+  if (hash === undefined) return words.first;
+  return (
+    <>
+      <Print hash={hash} />
+      {here?.has(hash) === false && <span> {words.notHere}</span>}
+    </>
   );
 }
 

@@ -5,7 +5,7 @@ import { useLive } from '../data/live.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { besideOnPhone } from './beside.ts';
 import { lateIn, viewSeal, type Later, type SealView } from '../../files/seal-view.ts';
-import { sealsOfMachine, sealTextsOf } from './walk-seals.ts';
+import { keptSealsOf, sealsOfMachine } from './walk-seals.ts';
 
 /** The seals of a walk as they stand on this phone, the oldest first. */
 export interface WalkSeals {
@@ -28,13 +28,13 @@ async function isForked(machine: string, all: readonly SealView[]): Promise<Stor
 }
 
 async function load({ key, walk }: WalkModel, depth: 'records' | 'all'): Promise<Stored<WalkSeals>> {
-  const texts = await sealTextsOf(key);
-  if (!texts.ok) return texts;
-  if (texts.value.length === 0) return ok(none);
+  const kept = await keptSealsOf(key);
+  if (!kept.ok) return kept;
+  if (kept.value.length === 0) return ok(none);
   const beside = await besideOnPhone(key, depth === 'all');
   if (!beside.ok) return beside;
   const all: SealView[] = [];
-  for (const text of texts.value) all.push(await viewSeal(text, beside.value));
+  for (const seal of kept.value) all.push(await viewSeal(seal.jws, beside.value, seal.key));
   all.sort((a, b) => (timeOf(a) < timeOf(b) ? -1 : 1));
   const fork = depth === 'all' ? await isForked(walk.machine, all) : ok(false);
   return fork.ok ? ok({ all, late: lateIn(all), fork: fork.value }) : fork;

@@ -7,13 +7,24 @@ import { readSeal, type ReadSeal } from '../../seal/seals.ts';
 import type { Stored } from '../../storage/store.ts';
 import { store } from '../data/phone.ts';
 
-/** The texts of the seals of a walk. */
-export async function sealTextsOf(walk: RecordKey<'walk'>): Promise<Stored<readonly string[]>> {
+/** A seal as it lies on this phone. */
+interface KeptSeal {
+  readonly key: RecordKey;
+  readonly jws: string;
+}
+
+/** The seals of a walk, unchecked. */
+export async function keptSealsOf(walk: RecordKey<'walk'>): Promise<Stored<readonly KeptSeal[]>> {
   const rows = await store.list({
     prefix: prefixOf('seal', { owner: partsOf(walk).id, demo: isDemo(walk) }),
   });
   if (!rows.ok) return rows;
-  return ok(rows.value.flatMap(({ versions }) => valueIn<SealRecord>(versions)?.jws ?? []));
+  return ok(
+    rows.value.flatMap(({ key, versions }): readonly KeptSeal[] => {
+      const seal = valueIn<SealRecord>(versions);
+      return seal ? [{ key, jws: seal.jws }] : [];
+    }),
+  );
 }
 
 const pageSize = 200;
@@ -45,11 +56,12 @@ export async function sealsOfMachine(machine: string): Promise<Stored<readonly R
   if (!walks.ok) return walks;
   const seals: ReadSeal[] = [];
   for (const walk of walks.value) {
-    const texts = await sealTextsOf(walk);
-    if (!texts.ok) return texts;
-    for (const text of texts.value) {
-      const read = await readSeal(text);
-      if (read.ok) seals.push(read.value);
+    const kept = await keptSealsOf(walk);
+    if (!kept.ok) return kept;
+    for (const { jws } of kept.value) {
+      const read = await readSeal(jws);
+      // One of another machine, put under this one's walk, is no part of its chain.
+      if (read.ok && read.value.payload.machine === machine) seals.push(read.value);
     }
   }
   return ok(seals);

@@ -85,6 +85,10 @@ export const checkWords = {
     label: 'The seal is whole',
     line: 'The records it speaks of do not lie beside it, so there is nothing to compare.',
   },
+  misplaced: {
+    label: 'In another seal’s place',
+    line: 'The seal holds, but its record bears the name of another seal. Somebody put it there.',
+  },
   altered: {
     label: 'The seal itself was altered',
     line: 'Its signature does not fit what it says. Nothing in it can be relied on.',
