@@ -139,6 +139,13 @@ test('[PV7] of 500 pictures those in view are loaded, and the list opens about a
   await expect(thumbs(page).last().locator('img')).toBeVisible();
   await expect.poll(() => images.count()).toBeLessThan(60);
   await expect(thumbs(page).first().locator('img')).toHaveCount(0);
+  // Back at the top after their addresses have gone, they are shown anew.
+  await page.waitForTimeout(1500);
+  await thumbs(page).first().scrollIntoViewIfNeeded();
+  const first = thumbs(page).first().locator('img');
+  await expect
+    .poll(() => first.evaluate((each) => each instanceof HTMLImageElement && each.naturalWidth))
+    .toBe(320);
 });
 
 test('[PV8] the screens of pictures have no fault that axe finds, every text has 7 to 1, every target its size', async ({

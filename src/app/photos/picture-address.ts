@@ -39,6 +39,8 @@ export function usePicture(sha256: string | undefined, size: 'whole' | 'small'):
     });
     return () => {
       current = false;
+      // Wanted again, it gets an address of its own: this one is about to go.
+      setPicture(undefined);
       const gone = made;
       if (gone !== undefined) setTimeout(() => URL.revokeObjectURL(gone), loadsMs);
     };
