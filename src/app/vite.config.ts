@@ -64,7 +64,10 @@ function sharedName(id: string, bundler: Bundler): string | null {
 /** Files of their own, loaded when first asked for; left alone, the bundler puts them where the walk is. */
 const groups = [
   { name: 'ahead', test: aheadModule },
-  { name: 'photos', test: /\/src\/(?:app\/photos\/|core\/photo-order|words\/en\/photos\.ts)/ },
+  {
+    name: 'photos',
+    test: /\/src\/(?:app\/photos\/|core\/photo-(?:order|measure|plane|scales)|words\/en\/photos\.ts)/,
+  },
   {
     name: 'sealing',
     test: /\/src\/(?:app\/sealing\/|seal\/|files\/(?:gather|seal-view)\.ts|core\/(?:seal-payload|differences)\.ts|words\/en\/sealing\.ts)/,

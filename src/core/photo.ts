@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { placeSchema } from './keys.ts';
 import { text } from './machine.ts';
+import { hashSchema } from './photo-evidence.ts';
 import { observedAtSchema } from './readings.ts';
 
 /** How near a picture was taken: the whole part, the region, the fault itself. */
@@ -9,9 +10,6 @@ export type PhotoScale = (typeof photoScales)[number];
 
 /** Readings and places that one picture can speak for. */
 export const mostShown = 20;
-
-/** A SHA-256 as 64 hexadecimal digits. */
-export const hashSchema = z.string().check(z.regex(/^[0-9a-f]{64}$/));
 
 /** What a picture shows: a place, and the item there where it speaks for one. */
 const shownSchema = z.looseObject({ place: placeSchema, item: z.optional(text(60)) });

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { cleanliness, postures, sagMethods } from './limits.ts';
 import { text } from './machine.ts';
+import { photoEvidenceSchema } from './photo-evidence.ts';
 import { lengthUnits } from './quantity.ts';
 
 const mm = z.number().check(z.gte(-10000), z.lte(100000));
@@ -104,6 +105,8 @@ export const readingSchema = z.looseObject({
   tool: z.optional(text(40)),
   /** Standard uncertainty of the reading in mm, when the person or tool states one. */
   uMm: z.optional(z.number().check(z.gte(0))),
+  /** The picture and marks that it was measured from. */
+  from: z.optional(photoEvidenceSchema),
   at: z.optional(observedAtSchema),
   note: z.optional(text(4000)),
   /** The person was asked about an implausible value and said that it is right. */

@@ -4,7 +4,7 @@ import { differencesOf, type Difference } from './differences.ts';
 import { idSchema, isKind, keySchema, kindOf, parseKey, partsOf, type Id, type RecordKey } from './keys.ts';
 import { text } from './machine.ts';
 import { signerRoles } from './person.ts';
-import { hashSchema } from './photo.ts';
+import { hashSchema } from './photo-evidence.ts';
 import { observedAtSchema } from './readings.ts';
 import { stampSchema } from './stamp.ts';
 import { versionSchema } from './versions.ts';

@@ -3,7 +3,7 @@ import type { Observed, ObservedOf } from '../core/readings.ts';
 import { meanSagMm } from '../core/sag.ts';
 import { isSized, sizeOf } from '../core/sizes.ts';
 import type { PlacedReading } from '../core/states.ts';
-import { toolWords, unitShort, unseenWords } from '../words/en/choices.ts';
+import { fromPhoto, toolWords, unitShort, unseenWords } from '../words/en/choices.ts';
 import { csvHeads as heads, csvWords as words } from '../words/en/csv.ts';
 import { placeName } from '../words/en/items.ts';
 import { sagMethodWords } from '../words/en/sag.ts';
@@ -74,7 +74,8 @@ const sizeColumns: readonly Column<Row>[] = [
   { head: heads.unit, cell: ({ what }) => unitCell(what) },
 ];
 
-function toolCell({ reading: { tool } }: PlacedReading): Cell {
+function toolCell({ reading: { tool, from } }: PlacedReading): Cell {
+  if (from) return fromPhoto;
   return tool === undefined ? undefined : (entry<string>(toolWords, tool) ?? tool);
 }
 

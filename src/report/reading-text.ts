@@ -2,7 +2,7 @@ import { toMm } from '../core/quantity.ts';
 import type { ObservedOf } from '../core/readings.ts';
 import type { ItemState, PlacedReading } from '../core/states.ts';
 import { entry } from '../words/entry.ts';
-import { limitMeaningWords, toolWords } from '../words/en/choices.ts';
+import { fromPhoto, limitMeaningWords, toolWords } from '../words/en/choices.ts';
 import { report as words } from '../words/en/report.ts';
 import { cleanlinessWords, postureWords, sagMethodWords, travelWords } from '../words/en/sag.ts';
 import type { Formatter } from '../words/format.ts';
@@ -44,7 +44,8 @@ function sagHow(what: ObservedOf<'sag'>, format: Formatter): readonly (string | 
 /** By which tool and method something was read; what was passed with its group says so. */
 export function howText(mine: readonly PlacedReading[], state: ItemState, format: Formatter): string {
   if (mine.length === 0) return state.passed ? words.groupPass : '';
-  const seen = mine.flatMap(({ reading: { tool, what, confirmed } }) => [
+  const seen = mine.flatMap(({ reading: { tool, what, confirmed, from } }) => [
+    from && fromPhoto,
     tool === undefined ? undefined : (entry(toolWords, tool) ?? tool),
     ...(what.kind === 'sag' ? sagHow(what, format) : []),
     what.kind === 'finding' || (what.kind === 'crack' && tool === undefined) ? words.byEye : undefined,

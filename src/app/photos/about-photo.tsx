@@ -1,12 +1,12 @@
 import { photoScales, type Photo } from '../../core/photo.ts';
-import { photos as words, scaleWords } from '../../words/en/photos.ts';
+import { measuring, photos as words, scaleWords } from '../../words/en/photos.ts';
 import { removeWithUndo } from '../actions/saved.ts';
 import { tell } from '../data/notice.ts';
 import type { TakenFor } from '../data/pending-photo.ts';
 import { notSavedLine } from '../data/saving.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import type { WalkModel } from '../data/walk-model.ts';
-import { Button } from '../parts/button.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Facts } from '../parts/facts.tsx';
 import { Field } from '../parts/field.tsx';
@@ -14,7 +14,7 @@ import { Screen, Section } from '../parts/screen.tsx';
 import { EditTies } from './edit-ties.tsx';
 import { showsText, takenText } from './photo-text.ts';
 import { TakeButtons } from './take-buttons.tsx';
-import { changePhoto, photoStep, type WalkPhoto } from './walk-photos.ts';
+import { changePhoto, photosPath, photoStep, type WalkPhoto } from './walk-photos.ts';
 
 interface AboutPhotoProps {
   readonly model: WalkModel;
@@ -61,6 +61,7 @@ export function AboutPhoto({ model, each, onGone, onNew, onDone }: AboutPhotoPro
         onChoose={(next) => void changePhoto(each, (now) => ({ ...now, scale: next }))}
       />
       <EditTies model={model} each={each} />
+      <ButtonLink href={photosPath(model.key, each.sha256, 'measure')}>{measuring.open}</ButtonLink>
       <Section title={words.facts}>
         <Facts
           facts={[

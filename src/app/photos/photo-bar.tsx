@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Place, RecordKey } from '../../core/keys.ts';
 import { photoScales, type PhotoScale, type Shown } from '../../core/photo.ts';
 import { nextScale, showsAt } from '../../core/photo-order.ts';
-import { photos as words, scaleWords } from '../../words/en/photos.ts';
+import { measuring, photos as words, scaleWords } from '../../words/en/photos.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Section } from '../parts/screen.tsx';
@@ -18,6 +18,8 @@ interface PhotoBarProps {
   readonly items: readonly string[];
   /** Damage is shown from three distances. */
   readonly damage?: boolean;
+  /** What is asked for can be measured in a picture. */
+  readonly measures?: boolean;
   /** A picture of one item was cut off by the end of the app. */
   readonly onCutOff?: ((shown: Shown) => void) | undefined;
 }
@@ -28,9 +30,18 @@ const mostInStrip = 6;
 const none: readonly never[] = [];
 
 /** Pictures of what the screen asks about: the ones there are, and the way to more. */
-export function PhotoBar({ walk, step, place, items, damage = false, onCutOff }: PhotoBarProps) {
+export function PhotoBar({
+  walk,
+  step,
+  place,
+  items,
+  damage = false,
+  measures = false,
+  onCutOff,
+}: PhotoBarProps) {
   const all = useWalkPhotos(walk) ?? none;
   const here = all.filter(({ photo }) => showsAt(photo, { place, items }));
+  const last = here.at(-1);
   const suggested = damage ? nextScale(here.map(({ photo }) => photo)) : undefined;
   const [picked, setPicked] = useState<PhotoScale>();
   const scale = damage ? (picked ?? suggested) : undefined;
@@ -61,6 +72,11 @@ export function PhotoBar({ walk, step, place, items, damage = false, onCutOff }:
             </li>
           ))}
         </ul>
+      )}
+      {measures && last && (
+        <ButtonLink look="plain" href={photosPath(walk, last.sha256, 'measure', step)}>
+          {measuring.openHere}
+        </ButtonLink>
       )}
       {here.length > mostInStrip && (
         <ButtonLink look="plain" href={photosPath(walk, undefined, undefined, step)}>

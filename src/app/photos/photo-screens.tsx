@@ -5,6 +5,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { groupsOf, inOrder } from './photo-groups.ts';
+import { MeasurePhoto } from './measure-photo.tsx';
 import { PhotoList } from './photo-list.tsx';
 import { PhotoView } from './photo-view.tsx';
 import { photosPath, useWalkPhotos } from './walk-photos.ts';
@@ -14,7 +15,7 @@ import { photos as words } from '../../words/en/photos.ts';
 export function Photos({ model, rest }: { model: WalkModel; rest: readonly string[] }) {
   const { query } = useLocation();
   const all = useWalkPhotos(model.key);
-  const [, sha256] = rest;
+  const [, sha256, screen] = rest;
   const from = model.steps.find(({ id }) => id === query['from'])?.id;
   if (all === undefined) {
     return (
@@ -32,6 +33,8 @@ export function Photos({ model, rest }: { model: WalkModel; rest: readonly strin
   const each = ordered.find((one) => one.sha256 === sha256);
   const list = photosPath(model.key, undefined, undefined, from);
   const back = from === undefined ? list : walkPath(model.key, from);
+  if (each && screen === 'measure')
+    return <MeasurePhoto key={sha256} model={model} each={each} from={from} />;
   if (each) return <PhotoView key={sha256} model={model} each={each} all={ordered} from={from} back={back} />;
   return (
     <Screen title={words.title} bar={<ButtonLink href={list}>{words.all}</ButtonLink>}>

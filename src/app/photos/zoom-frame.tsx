@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { photos as words } from '../../words/en/photos.ts';
 import { Button } from '../parts/button.tsx';
-import { moved, wholeView, zoomed, type View } from './zoom.ts';
+import { moved, wholeView, zoomed, type Frame, type View } from './zoom.ts';
 import styles from './photos.module.css';
 
 const step = 1.6;
@@ -19,8 +19,25 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
+interface ZoomFrameProps {
+  readonly label: string;
+  readonly children: ComponentChildren;
+  /** What lies over the picture and keeps its size. */
+  readonly over?: (view: View, frame: Frame) => ComponentChildren;
+  /** A tap that moved nothing, in pixels of the frame from its middle. */
+  readonly onTap?: (at: Point, view: View, frame: Frame) => void;
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A finger that moved less than this meant to tap. */
+const stillPx = 6;
+
 /** A frame in which a picture is enlarged and moved: by two fingers, by dragging, and by buttons alone. */
-export function ZoomFrame({ label, children }: { label: string; children: ComponentChildren }) {
+export function ZoomFrame({ label, children, over, onTap }: ZoomFrameProps) {
   const [view, setView] = useState<View>(wholeView);
   const frame = useRef<HTMLDivElement>(null);
   const tools = useRef<HTMLDivElement>(null);
@@ -36,6 +53,22 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
     width: frame.current?.clientWidth ?? 1,
     height: frame.current?.clientHeight ?? 1,
   });
+  const down = useRef<Point>({ x: 0, y: 0 });
+  const [shown, setShown] = useState<Frame>();
+  useEffect(() => {
+    if (!frame.current) return undefined;
+    const watch = new ResizeObserver(() => setShown(size()));
+    watch.observe(frame.current);
+    return () => watch.disconnect();
+  }, []);
+  const tapped = (event: PointerEvent): void => {
+    const { x, y } = down.current;
+    const isStill = Math.hypot(event.clientX - x, event.clientY - y) < stillPx;
+    if (!onTap || !frame.current || !isStill || fingers.current.size !== 1) return;
+    const box = frame.current.getBoundingClientRect();
+    const at = { x: event.clientX - box.x - box.width / 2, y: event.clientY - box.y - box.height / 2 };
+    onTap(at, view, size());
+  };
   const pan = (x: number, y: number): void => {
     const { width, height } = size();
     setView((now) => moved(now, x * width * panShare, y * height * panShare, { width, height }));
@@ -74,11 +107,15 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
         aria-label={label}
         onPointerDown={(event) => {
           focusTools(tools.current);
-          fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
+          down.current = { x: event.clientX, y: event.clientY };
+          fingers.current.set(event.pointerId, down.current);
           event.currentTarget.setPointerCapture(event.pointerId);
         }}
         onPointerMove={onMove}
-        onPointerUp={onEnd}
+        onPointerUp={(event) => {
+          tapped(event);
+          onEnd(event);
+        }}
         onPointerCancel={onEnd}
         onWheel={(event) => {
           event.preventDefault();
@@ -93,6 +130,7 @@ export function ZoomFrame({ label, children }: { label: string; children: Compon
         <div class={styles.moved} style={{ '--x': view.x, '--y': view.y, '--scale': view.scale }}>
           {children}
         </div>
+        {shown && over?.(view, shown)}
       </div>
       <div
         ref={tools}

@@ -8,7 +8,8 @@ export interface View {
 export const wholeView: View = { scale: 1, x: 0, y: 0 };
 const largest = 12;
 
-interface Frame {
+/** Width and height of the frame in pixels of the screen. */
+export interface Frame {
   readonly width: number;
   readonly height: number;
 }

@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { readingsAtSpot } from '../../core/progress.ts';
 import type { Reading } from '../../core/readings.ts';
 import { common } from '../../words/en/common.ts';
-import { toolWords } from '../../words/en/choices.ts';
+import { fromPhoto, toolWords } from '../../words/en/choices.ts';
 import { itemQuestion } from '../../words/en/items.ts';
 import { pad } from '../../words/en/pad.ts';
 import { questionLine } from '../../words/en/questions.ts';
@@ -173,7 +173,10 @@ export function MeasureStep({ model, step }: StepProps) {
       )}
       <ComparedTo model={model} step={step} />
       <Button look="plain" pressed={toolOpen} onTap={() => setToolOpen(!toolOpen)}>
-        {words.toolAsk}: {toolWords[draft.tool as keyof typeof toolWords] ?? draft.tool}
+        {words.toolAsk}:{' '}
+        {first?.reading.from && draft === initial
+          ? fromPhoto
+          : (toolWords[draft.tool as keyof typeof toolWords] ?? draft.tool)}
       </Button>
       {toolOpen && (
         <Choices

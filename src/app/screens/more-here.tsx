@@ -39,7 +39,14 @@ export function MoreHere({ model, step, place = step.place, onCutOff }: MoreHere
   };
   return (
     <>
-      <PhotosHere walk={model.key} step={step.id} place={place} items={items} onCutOff={onCutOff} />
+      <PhotosHere
+        walk={model.key}
+        step={step.id}
+        place={place}
+        items={items}
+        onCutOff={onCutOff}
+        measures={step.kind === 'sag' || step.items[0]?.ask.kind === 'length'}
+      />
       <HelpButton topic={step.items[0]?.id ?? ''} />
       <Button look="plain" pressed={asking} onTap={() => setAsking(!asking)}>
         {walk.couldNot}

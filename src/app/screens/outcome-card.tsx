@@ -30,12 +30,27 @@ function SagNote({ sag }: { sag: SagOutcome }) {
   );
 }
 
+/** Where the marks are seen that the size was measured with; undefined where it was read otherwise. */
+function marksPath(model: WalkModel, { state: { place, item, sampled } }: ItemOutcome): string | undefined {
+  const all = model.assembled.input.readings.filter((each) => each.place === place && each.item === item.id);
+  const measured = all.filter(({ reading }) => reading.from);
+  const worst = measured.find(({ n, reading }) => (reading.spot ?? n) === sampled?.worst.spot) ?? measured[0];
+  if (!worst?.reading.from) return undefined;
+  const { spot = worst.n, from } = worst.reading;
+  const step = model.steps.find(
+    (each) => each.place === place && each.spot === spot && each.items.includes(item),
+  );
+  const path = walkPath(model.key, `photos.${from.photo}.measure`);
+  return step ? `${path}?from=${step.id}` : path;
+}
+
 /** One item: what was read, its call, why, from which rule and source, and what it leans on. */
 export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: WalkModel }) {
   const format = formatter.value;
   const { state, reasons, notes } = outcome;
   const worn = wearText(state, format);
   const step = model.steps.find(({ items, side }) => side === state.side && items.includes(state.item));
+  const evidence = marksPath(model, outcome);
   return (
     <article class={styles.reason}>
       <strong>
@@ -63,6 +78,11 @@ export function OutcomeCard({ outcome, model }: { outcome: ItemOutcome; model: W
           {noteWords[kind]}
         </span>
       ))}
+      {step && evidence && (
+        <a class={styles.again} href={evidence}>
+          {words.fromPhoto}
+        </a>
+      )}
       {step && (
         <a class={styles.again} href={walkPath(model.key, step.id)}>
           {words.readAgain}

@@ -119,6 +119,9 @@ export const toolWords = {
   eye: 'by eye',
 } as const;
 
+/** In place of a tool: the size was measured in a picture, which is kept with its marks. */
+export const fromPhoto = 'from photo';
+
 export const unitNames: Readonly<Record<LengthUnit, Choice>> = {
   mm: { label: 'millimetres', line: '18.3 mm' },
   in: { label: 'inches, decimal', line: '0.72 in' },

@@ -1,4 +1,5 @@
 import type { PhotoScale } from '../../core/photo.ts';
+import type { PhotoDoubt } from '../../core/photo-measure.ts';
 import { unreachable } from '../../core/result.ts';
 
 /** Why a file did not become a photo. */
@@ -121,4 +122,61 @@ export const photos = {
   remove: 'Remove this picture',
   removed: 'Picture removed',
   retaken: 'The new picture stands in its place',
+} as const;
+
+/** Why marks in a picture give no size, and how to mend it. */
+export const photoDoubtLines: Readonly<Record<PhotoDoubt['kind'], string>> = {
+  'too-few-marks': 'More marks are needed.',
+  'scale-too-small':
+    'What gives the scale is too small in this picture. Go nearer, or enlarge the picture and mark it again.',
+  'corners-crossed': 'The corners cross. Mark them one after the other round the edge.',
+  'corners-in-line':
+    'Three corners lie nearly in one line. Mark the corners again, or take the picture from less aside.',
+  'line-too-short': 'The line is too short in this picture. Set its two marks farther apart.',
+  'behind-horizon': 'A mark lies too far off for the plane of the sheet. Keep all marks near it.',
+};
+
+/** Measuring in a picture. */
+export const measuring = {
+  title: 'Measure in the picture',
+  open: 'Measure in this picture',
+  openHere: 'Measure from a photo',
+  caution:
+    'A size from a photo is an aid: a gauge is better. Take the picture from where you are safe, and keep your hands off a raised or turning track.',
+  picture: 'The picture with its marks: tap where the chosen mark goes',
+  scale: 'What is of known size in the picture?',
+  scales: {
+    a4: { label: 'A4 sheet', line: 'Four corners; a picture taken from aside is put straight' },
+    letter: { label: 'Letter sheet', line: 'Four corners; a picture taken from aside is put straight' },
+    square: { label: 'A square', line: 'Four corners and its side' },
+    rectangle: { label: 'A rectangle', line: 'Four corners and two sides' },
+    length: { label: 'A length, as on a rule', line: 'Two marks. Hold the phone square to it' },
+    links: { label: 'Track pitch over links', line: 'Two marks. Hold the phone square to it' },
+  },
+  flat: 'All marks must lie in one plane: lay the sheet or rule against what you measure.',
+  tilt: 'With a length alone a picture taken from aside is not put straight. A tilt of about 4° either way is allowed for in the uncertainty (estimate); if you were farther aside, use a sheet.',
+  side: 'Side',
+  first: 'Side from corner 1 to 2',
+  second: 'Side from corner 2 to 3',
+  length: 'Length between the marks',
+  links: 'Links between the marks',
+  measure: 'What do you measure?',
+  measures: {
+    distance: { label: 'From mark to mark', line: 'Two marks' },
+    'from-line': { label: 'Off a line', line: 'A straight edge, and what lies farthest from it' },
+  },
+  another: 'One more mark off the line',
+  scaleMark: (n: number): string => `Scale mark ${n}`,
+  sizeMark: (letter: string): string => `Mark ${letter}`,
+  put: 'set',
+  notPut: 'not set yet',
+  keys: 'Arrow keys move the chosen mark by one pixel, with Shift by ten.',
+  marks: 'Chosen mark',
+  left: (left: number): string =>
+    left === 1 ? '1 mark is still to be set' : `${left} marks are still to be set`,
+  size: (size: string, half: string): string => `${size} ± ${half}`,
+  how: 'The true size lies within this with 95 % probability. It comes from how surely marks can be set and from the size of the scale (both estimates), nothing else.',
+  result: 'Size in the picture',
+  reading: 'Use it for',
+  use: 'Use as reading',
 } as const;

@@ -24,6 +24,7 @@ export const verdict = {
   everyItem: 'Every other item',
   passed: (count: number): string => `${count} looked at and fine`,
   readAgain: 'Read again',
+  fromPhoto: 'From photo: see the marks',
   goBack: 'To the walk',
   handOver: 'Hand over: file, table, calendar',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
