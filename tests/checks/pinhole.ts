@@ -47,7 +47,7 @@ export function seenAt(camera: Camera, [u, v]: Mark): Mark {
 }
 
 /** From a pixel to the point of the plane, in mm, that it looks at. */
-function looking(camera: Camera): (px: number, py: number) => Mark {
+export function looking(camera: Camera): (px: number, py: number) => Mark {
   const [zero, x, y] = planeOf(camera);
   const normal = crossed(x, y);
   const height = dot(zero, normal);

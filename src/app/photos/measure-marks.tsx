@@ -57,10 +57,15 @@ export function MeasureMarks({ draft, size, view, frame, address, chosen, onChoo
     if (dx !== 0 || dy !== 0) onMove(n, shifted(put, dx / zoom, dy / zoom, size, zoom));
   };
   const line = (puts: readonly Put[]): string =>
-    puts.map(seen).map(({ x, y }) => `${x},${y}`).join(' '); // prettier-ignore
+    puts
+      .filter((put) => put.zoom > 0)
+      .map(seen)
+      .map(({ x, y }) => `${x},${y}`)
+      .join(' ');
   const held = dragged === undefined ? undefined : marks[dragged];
   return (
-    <>
+    // While a mark is still to be set, a tap means the picture under the handles.
+    <div class={styles.marks} data-through={marks[chosen]?.zoom === 0}>
       <svg class={styles.lines} aria-hidden="true">
         <polygon points={line(scaleMarks(draft))} />
         <polyline points={line(draft.marks.slice(0, 2))} />
@@ -110,7 +115,7 @@ export function MeasureMarks({ draft, size, view, frame, address, chosen, onChoo
           right={seen(held).x < frame.width / 2}
         />
       )}
-    </>
+    </div>
   );
 }
 

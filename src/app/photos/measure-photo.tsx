@@ -176,7 +176,7 @@ function MarkedPicture({ draft, size, sha256, alt, onChange }: MarkedPictureProp
   if (picture && address === undefined) return <p>{photos.gone}</p>;
   return (
     <>
-      <div class={styles.marked}>
+      <div class={styles.marked} style={{ '--ratio': size.width / size.height }}>
         <ZoomFrame
           label={words.picture}
           over={(view, frame) =>
@@ -195,7 +195,8 @@ function MarkedPicture({ draft, size, sha256, alt, onChange }: MarkedPictureProp
             onChange(
               withMark(draft, at, shifted(middle, (x - view.x) / zoom, (y - view.y) / zoom, size, zoom)),
             );
-            setChosen(at + 1);
+            const next = marks.findIndex((mark, n) => n !== at && mark.zoom === 0);
+            if (next >= 0) setChosen(next);
           }}
         >
           {address !== undefined && <img class={styles.large} src={address} alt={alt} draggable={false} />}

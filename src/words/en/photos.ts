@@ -170,7 +170,7 @@ export const measuring = {
   sizeMark: (letter: string): string => `Mark ${letter}`,
   put: 'set',
   notPut: 'not set yet',
-  keys: 'Arrow keys move the chosen mark by one pixel, with Shift by ten.',
+  keys: 'Enlarge the picture before you set a mark: the uncertainty shrinks with it. Arrow keys move the chosen mark by one pixel, with Shift by ten.',
   marks: 'Chosen mark',
   left: (left: number): string =>
     left === 1 ? '1 mark is still to be set' : `${left} marks are still to be set`,
