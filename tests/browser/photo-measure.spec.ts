@@ -127,4 +127,10 @@ test('[PM9] a size marked in a picture is right within its interval and becomes 
   await expect(marks(page)).toHaveCount(6);
   await expect(said).toContainText('±');
   await expect(page.getByText(photos.gone)).toHaveCount(0);
+  // On a wide screen the frame has another shape, and the picture still lies in it as the marks do.
+  await page.setViewportSize({ width: 1280, height: 900 });
+  const frame = page.getByRole('group', { name: words.picture });
+  const [around, picture] = [await frame.boundingBox(), await frame.locator('img').first().boundingBox()];
+  expect(Math.abs((picture?.height ?? 0) - (around?.height ?? 1))).toBeLessThan(6);
+  expect(await said.textContent()).toContain('±');
 });

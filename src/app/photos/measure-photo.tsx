@@ -199,7 +199,7 @@ function MarkedPicture({ draft, size, sha256, alt, onChange }: MarkedPictureProp
             if (next >= 0) setChosen(next);
           }}
         >
-          {address !== undefined && <img class={styles.large} src={address} alt={alt} draggable={false} />}
+          {address !== undefined && <img class={styles.fitted} src={address} alt={alt} draggable={false} />}
         </ZoomFrame>
       </div>
       <Choices
