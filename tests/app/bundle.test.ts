@@ -12,6 +12,7 @@ import { displayed } from '../../src/core/versions.ts';
 import { usualShape } from '../../src/app/data/usual-shape.ts';
 import { makeDeviceKey, type DeviceKey } from '../../src/seal/device-key.ts';
 import { sha256Hex } from '../../src/seal/hash.ts';
+import { signJws } from '../../src/seal/jws.ts';
 import { makeSeal } from '../../src/seal/seals.ts';
 import { unstampedRecord } from '../files/samples.ts';
 
@@ -165,6 +166,18 @@ describe('a walk that goes to another phone', () => {
     expect(came).toMatchObject({ kind: 'done', picturesMissing: 1, sealsAltered: 1 });
     const machineNow = await store.read(machineKey);
     expect(machineNow.ok && displayed(machineNow.value)?.value).toEqual(machine);
+  });
+
+  it('[HO21] a seal of a later version is kept as it is, an altered one is not', async () => {
+    const later = await signJws(canonicalJson({ format: 'sagline-seal', version: 2, walk: walkKey }), key);
+    const records = [{ key: machineKey, value: machine }];
+    const bad = `${later.slice(0, -4)}AAAA`;
+    const text = JSON.stringify({ format: 'sagline-walk', version: 1, records, seals: [later, bad] });
+    expect(await importFile(new Blob([text]), work)).toMatchObject({ kind: 'done', sealsAltered: 1 });
+    const kept = await store.list({ prefix: 'seal/' });
+    expect(kept.ok && kept.value.map(({ versions }) => displayed(versions)?.value)).toEqual([
+      { v: 1, jws: later },
+    ]);
   });
 
   it('[HO8] a backup holds the pictures, and brings everything back', async () => {

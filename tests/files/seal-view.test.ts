@@ -145,7 +145,7 @@ describe('a seal beside its records', () => {
     ]);
   });
 
-  test('[SG15] says which field came later, and what stands there now', async () => {
+  test('[SG26] says which field came later, and what stands there now', async () => {
     const again = but(lug, version(lug, 9, { v: 1, what: { kind: 'length', mm: 20 } }));
     const [late] = (await viewSeal(jws, { records: again })).later;
     expect(late?.changes.map(({ path, from, to }) => [path.join('/'), from, to])).toEqual([
@@ -154,7 +154,7 @@ describe('a seal beside its records', () => {
     ]);
   });
 
-  test('[SG16] under the name of another seal or of another walk it is in another place', async () => {
+  test('[SG27] under the name of another seal or of another walk it is in another place', async () => {
     const hash = await sha256Hex(jws);
     const states = await Promise.all(
       [`seal/w/${hash}`, `seal/w/${'0'.repeat(64)}`, `seal/else/${hash}`].map(

@@ -112,16 +112,20 @@ async function missingPictures(
   return missing;
 }
 
-/** The seals of a file as records; one that was altered says nothing that could be kept. */
+/** The seals of a file as records, a later version's too; one that was altered says nothing that could be kept. */
 async function sealWrites(seals: readonly string[]): Promise<readonly (Unstamped | 'altered')[]> {
   if (seals.length === 0) return [];
   const { readSeal } = await import('../../seal/seals.ts');
+  const { claimedWalk } = await import('../../seal/claimed.ts');
+  const { sha256Hex } = await import('../../seal/hash.ts');
   return Promise.all(
     seals.map(async (jws) => {
       const seal = await readSeal(jws);
-      const walk = seal.ok ? parseKey(seal.value.payload.walk) : undefined;
-      if (!seal.ok || walk?.kind !== 'walk') return 'altered';
-      const key = makeKey({ kind: 'seal', walk: walk.id, hash: seal.value.hash });
+      const said = claimedWalk(jws);
+      const walk = typeof said === 'string' ? parseKey(said) : undefined;
+      const holds = seal.ok || seal.error.kind === 'unreadable';
+      if (!holds || walk?.kind !== 'walk') return 'altered';
+      const key = makeKey({ kind: 'seal', walk: walk.id, hash: await sha256Hex(jws) });
       return { key, value: { v: 1, jws } };
     }),
   );
