@@ -5,6 +5,7 @@ import { sideRatio, type Mark, type PictureSize } from '../../core/photo-plane.t
 import { knownSheets, linksLength, typedU } from '../../core/photo-scales.ts';
 import { toMm } from '../../core/quantity.ts';
 import type { Step } from '../../core/steps.ts';
+import { formatter } from '../data/format.ts';
 import { readPad } from '../data/pad-text.ts';
 import { preferences } from '../data/preferences.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -44,10 +45,13 @@ export function freshDraft(size: PictureSize, measure: PictureMeasure, made?: Ph
   const zoom = 1 / Math.sqrt(Math.max(1e-4, made.uPx * made.uPx - 1));
   const put = (at: Mark): Put => ({ at, zoom });
   const { scale } = made;
-  const texts = scale.kind === 'length' ? [String(scale.mm), ''] : scale.mm.map(String);
+  const inUnit = (mm: number): string => formatter.value.field(mm, preferences.value.length);
+  const texts = scale.kind === 'length' ? [inUnit(scale.mm), ''] : scale.mm.map(inUnit);
+  // How many links the length went over is not kept: it comes back as the length that it was.
+  const of = scale.of === 'links' ? 'length' : (scale.of as ScaleChoice | undefined);
   return {
     ...fresh,
-    scale: (scale.of as ScaleChoice | undefined) ?? scale.kind,
+    scale: of ?? scale.kind,
     texts: [texts[0] ?? '', texts[1] ?? ''],
     measure: made.measure,
     [scale.kind === 'length' ? 'two' : 'four']: scale.marks.map(put),

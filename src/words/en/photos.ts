@@ -175,7 +175,7 @@ export const measuring = {
   left: (left: number): string =>
     left === 1 ? '1 mark is still to be set' : `${left} marks are still to be set`,
   size: (size: string, half: string): string => `${size} ± ${half}`,
-  how: 'The true size lies within this with 95 % probability. It comes from how surely marks can be set and from the size of the scale (both estimates), nothing else.',
+  how: 'The true size lies within this with 95 % probability. It comes from how surely marks can be set, from the size of the scale and, where only a length is known, from a tilt of the phone (all estimates).',
   result: 'Size in the picture',
   reading: 'Use it for',
   use: 'Use as reading',
