@@ -3,7 +3,7 @@ import { problemOf } from '../core/problem.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import type { FileError } from './file-error.ts';
 import { mostSealBytes } from '../core/seal.ts';
-import { mostRecords } from './file-limits.ts';
+import { mostRecords, mostSeals } from './file-limits.ts';
 
 /** The version of both formats that this build writes and the newest that it reads. */
 export const formatVersion = 1;
@@ -12,7 +12,9 @@ export const backupFormat = 'sagline-backup';
 const formats = [walkFormat, backupFormat] as const;
 export type Format = (typeof formats)[number];
 
-const sealsSchema = z.optional(z.array(z.string().check(z.maxLength(mostSealBytes))));
+const sealsSchema = z.optional(
+  z.array(z.string().check(z.maxLength(mostSealBytes))).check(z.maxLength(mostSeals)),
+);
 
 export const walkFileSchema = z.strictObject({
   $schema: z.optional(z.string()),

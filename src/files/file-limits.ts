@@ -12,6 +12,9 @@ export const mostRecords = 100_000;
 /** Readings of one walk in a file; a full walk of a large machine has some hundred and fifty. */
 export const mostReadings = 2000;
 
+/** Seals in a file, each of which is checked against all its records; a seal of a usual walk has 100 kB. */
+export const mostSeals = 1000;
+
 /** Versions of one key in a file; each side of a clash is scored. */
 export const mostSides = 100;
 

@@ -371,6 +371,11 @@ describe('the head', () => {
     ['no list of records', fileOf([good], { records: {} }), { kind: 'bad-header', path: ['records'] }],
     ['a seal that is no text', fileOf([good], { seals: [1] }), { kind: 'bad-header', path: ['seals', 0] }],
     [
+      'too many seals',
+      fileOf([good], { seals: Array(1001).fill('') }),
+      { kind: 'bad-header', path: ['seals'] },
+    ],
+    [
       'a field of its own',
       fileOf([good], { photos: [] }),
       { kind: 'bad-header', problem: { kind: 'unknown-field', name: 'photos' } },
