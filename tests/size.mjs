@@ -15,11 +15,16 @@ const styles = assets.filter((name) => name.endsWith('.css'));
 
 // A file that only asks for one of these is named after its screen, and goes with it.
 /** @type {Record<string, string[]>} */
-const entries = { photos: ['photo-bar', 'photo-screens'], handover: ['hand-over', 'inbox', 'bundle'] };
+const entries = {
+  'book-screens': ['book-shelf'],
+  photos: ['photo-bar', 'photo-screens'],
+  handover: ['hand-over', 'inbox', 'bundle'],
+};
 
 // What is loaded when it is first asked for, each with a budget of its own.
 const later = [
   { chunk: 'ahead', what: 'hours left and plan JS', limit: 35_000 },
+  { chunk: 'book-screens', what: 'limit sheets and rule sets JS', limit: 20_000 },
   { chunk: 'photos', what: 'photos and measuring JS', limit: 25_000 },
   { chunk: 'shrink-worker', what: 'photo worker JS', limit: 4_000 },
   { chunk: 'sealing', what: 'seal JS', limit: 20_000 },

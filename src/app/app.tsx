@@ -6,6 +6,8 @@ import { Home } from './screens/home.tsx';
 
 const later = () => import('./later-screens.ts').then(({ laterScreens }) => laterScreens);
 
+const books = () => import('./book-screens.ts').then(({ bookScreens }) => bookScreens);
+
 const ahead = () => import('./ahead-screens.ts').then(({ aheadScreens }) => aheadScreens);
 
 const Inbox = lazy(() => import('./handover/inbox.tsx').then((each) => each.Inbox));
@@ -14,17 +16,18 @@ const About = lazy(() => later().then((each) => each.About));
 const BeforeStart = lazy(() => later().then((each) => each.BeforeStart));
 const MachineEdit = lazy(() => later().then((each) => each.MachineEdit));
 const MachineScreen = lazy(() => later().then((each) => each.MachineScreen));
-const RuleSetScreen = lazy(() => later().then((each) => each.RuleSetScreen));
-const RuleSets = lazy(() => later().then((each) => each.RuleSets));
 const Settings = lazy(() => later().then((each) => each.Settings));
-const SheetScreen = lazy(() => later().then((each) => each.SheetScreen));
-const Sheets = lazy(() => later().then((each) => each.Sheets));
 const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
 const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
 
 const CheckScreen = lazy(() => loadSealing().then((each) => each.CheckScreen));
 const SealScreen = lazy(() => loadSealing().then((each) => each.SealScreen));
 const SealsScreen = lazy(() => loadSealing().then((each) => each.SealsScreen));
+
+const RuleSetScreen = lazy(() => books().then((each) => each.RuleSetScreen));
+const RuleSets = lazy(() => books().then((each) => each.RuleSets));
+const SheetScreen = lazy(() => books().then((each) => each.SheetScreen));
+const Sheets = lazy(() => books().then((each) => each.Sheets));
 
 const CostsShelf = lazy(() => ahead().then((each) => each.CostsShelf));
 const PricesScreen = lazy(() => ahead().then((each) => each.PricesScreen));
