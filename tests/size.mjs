@@ -29,6 +29,7 @@ const later = [
   { chunk: 'shrink-worker', what: 'photo worker JS', limit: 4_000 },
   { chunk: 'sealing', what: 'seal JS', limit: 20_000 },
   { chunk: 'reporting', what: 'report JS', limit: 20_000 },
+  { chunk: 'qr', what: 'QR code JS', limit: 8_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
   { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
 ].map(({ chunk, what, limit }) => ({

@@ -12,6 +12,8 @@ const ahead = () => import('./ahead-screens.ts').then(({ aheadScreens }) => ahea
 
 const Inbox = lazy(() => import('./handover/inbox.tsx').then((each) => each.Inbox));
 
+const Form = lazy(() => import('./reporting/form-screen.tsx').then((each) => each.FormScreen));
+
 const About = lazy(() => later().then((each) => each.About));
 const BeforeStart = lazy(() => later().then((each) => each.BeforeStart));
 const MachineEdit = lazy(() => later().then((each) => each.MachineEdit));
@@ -49,6 +51,8 @@ export function App() {
             <Route path="/machine/demo/:id/start" component={BeforeStart} />
             <Route path="/machine/:id/work" component={WorkEdit} />
             <Route path="/machine/demo/:id/work" component={WorkEdit} />
+            <Route path="/machine/:id/form" component={Form} />
+            <Route path="/machine/demo/:id/form" component={Form} />
             <Route path="/machine/:id/history" component={WearHistory} />
             <Route path="/machine/demo/:id/history" component={WearHistory} />
             <Route path="/machine/demo/:id" component={MachineScreen} />

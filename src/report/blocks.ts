@@ -19,8 +19,8 @@ export type Block =
   | { readonly kind: 'facts'; readonly rows: readonly (readonly [name: string, value: string])[] }
   | TableBlock
   | { readonly kind: 'call'; readonly call: Call | 'open'; readonly word: string; readonly text: string }
-  /** Percent worn as a length, from 0; the limit is at 100. `text` says the same in words. */
-  | { readonly kind: 'bar'; readonly percent: number; readonly text: string }
+  /** Percent worn as a length, from 0, ± `expanded`; the limit is at 100. `text` says the same in words. */
+  | { readonly kind: 'bar'; readonly percent: number; readonly expanded?: number; readonly text: string }
   | { readonly kind: 'photo'; readonly sha256: string; readonly alt: string; readonly caption: string }
   | {
       readonly kind: 'signature';

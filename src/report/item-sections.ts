@@ -1,5 +1,6 @@
 import { callRank } from '../core/calls.ts';
 import type { ItemOutcome } from '../core/score.ts';
+import type { Wear } from '../core/wear.ts';
 import { callWords, meanwhileWords, openCall } from '../words/en/calls.ts';
 import { noteWords } from '../words/en/notes.ts';
 import { openLine } from '../words/en/open.ts';
@@ -44,9 +45,7 @@ function entryOf(outcome: ItemOutcome, of: ReportInput): readonly Block[] {
   const mine = of.input.readings.filter(({ place, item }) => place === state.place && item === state.item.id);
   return [
     heading(3, title),
-    ...(state.wear && worn !== undefined
-      ? [{ kind: 'bar', percent: state.wear.percent, text: worn } as const]
-      : []),
+    ...(state.wear && worn !== undefined ? [barOf(state.wear, worn)] : []),
     callBlock(outcome),
     ...facts([
       [words.read, readText(state, format)],
@@ -60,6 +59,13 @@ function entryOf(outcome: ItemOutcome, of: ReportInput): readonly Block[] {
     ]),
   ];
 }
+
+const barOf = ({ percent, expanded }: Wear, text: string): Block => ({
+  kind: 'bar',
+  percent,
+  expanded,
+  text,
+});
 
 function callBlock({ atLeast, open, meanwhile }: ItemOutcome): Block {
   if (atLeast === 'run' && open.length > 0) {

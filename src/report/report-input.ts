@@ -37,8 +37,8 @@ export interface ReportInput {
   readonly invented: boolean;
   readonly photos: readonly ReportPhoto[];
   readonly people: readonly Person[];
-  /** Each seal of the walk as it was checked, latest last. */
-  readonly seals: readonly ReportSeal[];
+  /** Each seal of the walk as it was checked, latest last; or that they could not be looked up. */
+  readonly seals: readonly ReportSeal[] | 'not-checked';
   readonly format: Formatter;
   readonly units: Pick<Preferences, 'depth' | 'length'>;
   readonly dates: Dates;

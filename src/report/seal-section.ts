@@ -60,6 +60,7 @@ function sealBlocks({ hash, fingerprint, sealedAt, state }: ReportSeal, of: Repo
 
 /** Each seal of the walk with its fingerprints and how it stands; without one, that there is none. */
 export function sealSection(of: ReportInput): readonly Block[] {
+  if (of.seals === 'not-checked') return section(words.seal, [text(words.notChecked, 'caution')]);
   if (of.seals.length === 0) return section(words.seal, [text(words.notSealed)]);
   return section(words.seal, [
     ...of.seals.flatMap((seal) => sealBlocks(seal, of)),

@@ -7,7 +7,7 @@ const tail = (key: string): string => {
   return isDemo(key) ? `demo/${id}` : id;
 };
 
-export const machinePath = (key: string, screen?: 'edit' | 'history' | 'start' | 'work'): string =>
+export const machinePath = (key: string, screen?: 'edit' | 'form' | 'history' | 'start' | 'work'): string =>
   `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
 
 /** Which part work was done on, and where to go on from there. */

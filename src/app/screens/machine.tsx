@@ -65,6 +65,7 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
         <div class={styles.form}>
           <MachineFacts machine={machine} />
           <ButtonLink href={machinePath(machineKey, 'edit')}>{words.edit}</ButtonLink>
+          <ButtonLink href={machinePath(machineKey, 'form')}>{words.paperForm}</ButtonLink>
           <MachineWork machine={machineKey} />
           {walks && <Leave machineKey={machineKey} name={machine.name} hasWalks={walks.length > 0} />}
         </div>

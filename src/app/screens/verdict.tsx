@@ -105,6 +105,9 @@ export function Verdict({ model }: { model: WalkModel }) {
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
           <PhotosOf walk={model.key} />
+          <ButtonLink look="plain" href={walkPath(model.key, 'report')}>
+            {words.report}
+          </ButtonLink>
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>

@@ -14,6 +14,7 @@ import { Verdict } from './verdict.tsx';
 import { WalkMap } from './walk-map.tsx';
 
 const Photos = lazy(() => import('../photos/photo-screens.tsx').then((each) => each.Photos));
+const Report = lazy(() => import('../reporting/report-screen.tsx').then((each) => each.ReportScreen));
 const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
 
 /** A walk at the step that the address names; without one, where it was left. */
@@ -38,6 +39,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest.length === 0) return <Resume model={model} />;
   if (rest[0] === 'verdict') return <Verdict model={model} />;
   if (rest[0] === 'photos') return <Photos model={model} rest={rest} />;
+  if (rest[0] === 'report') return <Report model={model} />;
   if (rest[0] === 'hand-over') return <HandOver model={model} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;

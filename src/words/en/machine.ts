@@ -1,5 +1,6 @@
 /** The screen of one machine. */
 export const machine = {
+  paperForm: 'Blank paper form',
   wearHistory: 'Wear history',
   startWalk: 'Start a walk',
   edit: 'Edit the machine',

@@ -5,6 +5,8 @@ export const report = {
   title: (machine: string): string => `Undercarriage of ${machine}`,
   running: (machine: string, day: string): string => (day === '' ? machine : `${machine}, ${day}`),
   pageOf: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+  /** The same, where the browser puts the numbers in. */
+  pageWords: ['Page ', ' of '],
   invented: 'An invented machine, to try the app with. Nothing here was ever measured.',
 
   machine: 'The machine',
@@ -127,6 +129,7 @@ export const report = {
   photoTaken: (when: string): string => `taken ${when}`,
   photoGallery: 'from the gallery',
   photoHash: (hash: string): string => `SHA-256 ${hash}`,
+  photoGone: 'The picture itself is not on this phone.',
   photoAt: (lat: string, lon: string): string => `at ${lat}, ${lon}`,
 
   sources: 'What it is checked against',
@@ -155,6 +158,7 @@ export const report = {
 
   seal: 'Seal',
   notSealed: 'Not sealed: nothing here shows whether it was changed later.',
+  notChecked: 'Whether it is sealed could not be looked up: this phone’s storage did not answer.',
   sealedAt: 'Sealed',
   sealPrint: 'Fingerprint of the seal',
   keyPrint: 'Fingerprint of the key',
@@ -174,6 +178,19 @@ export const photoScaleWords: Readonly<Record<PhotoScale, string>> = {
   mid: 'the region',
   close: 'close up',
 };
+
+/** What can be done with a report or a form. */
+export const paperActions = {
+  paper: 'Paper',
+  papers: { a4: 'A4', letter: 'Letter' },
+  print: 'Print',
+  pdf: 'Save as a PDF',
+  share: 'Share the PDF',
+  working: 'Writing the PDF …',
+  written: 'PDF written',
+  noPdf: 'The PDF could not be written on this phone. Print it, or hand over the walk file.',
+  noPrint: 'This browser does not print. Save or share the PDF and print that.',
+} as const;
 
 /** A blank form, to be filled in by hand. */
 export const paperForm = {
@@ -198,4 +215,5 @@ export const paperForm = {
   tread: (unit: string): string => `B and C in ${unit}; A = 2 × (B − C)`,
   pair: (unit: string): string => `outer and inner side in ${unit}`,
   remarks: 'Remarks',
+  back: 'To the machine',
 } as const;
