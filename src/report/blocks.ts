@@ -7,7 +7,9 @@ export interface TableBlock {
   readonly head: readonly string[];
   /** Columns of figures, which stand to the right. */
   readonly figures: readonly number[];
-  /** Each row has as many cells as the head; on a blank form they are empty, to be filled in by hand. */
+  /** On a form: empty cells are to be filled in by hand, and stand as boxes. */
+  readonly blank?: true;
+  /** Each row has as many cells as the head. */
   readonly rows: readonly (readonly string[])[];
 }
 

@@ -49,7 +49,7 @@ export function formOf(of: FormInput): Report {
       report.clean,
     ]),
     ...components.flatMap((component) => componentBlocks(component, of)),
-    blank(words.remarks, ['', '', '']),
+    blank(words.remarks, ['1', '2', '3']),
     { kind: 'signature', name: '', role, strokes: [], alt: report.noSignature(role) },
   ];
   return {
@@ -66,6 +66,7 @@ const blank = (caption: string, names: readonly string[]): Block => ({
   caption,
   head: [words.field, words.value],
   figures: [],
+  blank: true,
   rows: names.map((name) => [name, '']),
 });
 
@@ -96,6 +97,7 @@ function sideTables(
     caption: said,
     head: [words.item, words.tell, ...columns],
     figures: [],
+    blank: true,
     rows: tells.map((cells) => [...cells, ...columns.map(() => '')]),
   });
   if (numbers.length <= 1) return [table(caption, [words.read])];

@@ -18,7 +18,7 @@ export function hoursSection(of: ReportInput): readonly Block[] {
   return section(words.hours, [
     ...(figured.length === 0
       ? [text(ahead.noFigures)]
-      : [hoursTable(figured, outlook, of), text(ahead.eightOfTen, 'small')]),
+      : [hoursTable(figured, outlook, of), text(words.eightOfTen, 'small')]),
     ...openParts(parts, of),
     ...rests(parts, outlook, of),
   ]);
@@ -33,7 +33,7 @@ function hoursTable(figured: readonly Figured[], outlook: Outlook, of: ReportInp
   const { format } = of;
   return {
     kind: 'table',
-    caption: words.hours,
+    caption: words.hoursCaption,
     head: [words.part, words.wornNow, words.about, words.range, words.when],
     figures: [1, 2, 3],
     rows: figured.map(({ part, left }) => [
@@ -70,31 +70,42 @@ function rests(parts: readonly PartHours[], outlook: Outlook, of: ReportInput): 
   if (figured.length === 0) return [];
   return [
     heading(3, words.restsOn),
-    ...list(figured.map((part) => restOf(part, of))),
+    ...list(restLines(figured, of)),
     text(ahead.basisModel, 'small'),
     text(clockText(outlook, of), 'small'),
     ...rubberText(outlook, of),
   ];
 }
 
-function restOf(part: PartHours, { format }: ReportInput): string {
-  const { history, doubts } = part;
-  const { figure, isLearnt, points } = history;
-  const rest = [
-    ...(isLearnt ? [words.learnt] : []),
-    ...(figure
-      ? [
-          words.lifeFigure(
-            format.hours(figure.lowHours),
-            format.hours(figure.highHours),
-            sourceText(figure.source),
-          ),
-        ]
-      : []),
+/** What the hours of each part rest on; parts that rest on the same are named together. */
+function restLines(parts: readonly PartHours[], of: ReportInput): readonly string[] {
+  const alike = new Map<string, string[]>();
+  for (const part of parts) {
+    const rest = restOf(part, of);
+    alike.set(rest, [...(alike.get(rest) ?? []), partName(part, of.format)]);
+  }
+  const doubts = parts.flatMap((part) =>
+    part.doubts.map((doubt) => words.openAt(capital(partName(part, of.format)), doubtWords[doubt].what)),
+  );
+  return [
+    ...[...alike].map(([rest, names]) => words.restsOnPart(capital(rest), names.join('; '))),
+    ...doubts,
   ];
-  const readings = format.plural(points.length, words.oneReading, words.manyReadings);
-  const said = words.restsOnPart(capital(partName(part, format)), readings, rest.join('; '));
-  return [said, ...doubts.map((doubt) => doubtWords[doubt].what)].join(' ');
+}
+
+function restOf({ history }: PartHours, { format }: ReportInput): string {
+  const { figure, isLearnt, points } = history;
+  const parts = [
+    format.plural(points.length, words.oneReading, words.manyReadings),
+    isLearnt ? words.learnt : undefined,
+    figure &&
+      words.lifeFigure(
+        format.hours(figure.lowHours),
+        format.hours(figure.highHours),
+        sourceText(figure.source),
+      ),
+  ];
+  return parts.filter((part) => part !== undefined).join('; ');
 }
 
 function clockText({ hours }: Outlook, { format }: ReportInput): string {

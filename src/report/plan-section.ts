@@ -69,10 +69,10 @@ function whyText({ job, dueHours }: CostedJob, { format }: ReportInput): string 
 function visitBlocks(visit: Visit, plan: JobPlan, outlook: Outlook, of: ReportInput): readonly Block[] {
   const title =
     visit.inHours === 0 ? ahead.visitNow : ahead.byThen(aheadWhen(of.input.walk, outlook, visit.inHours, of));
-  return [heading(3, title), visitTable(title, visit, plan, of)];
+  return [heading(3, title), visitTable(visit, plan, of)];
 }
 
-function visitTable(caption: string, visit: Visit, { currency }: JobPlan, of: ReportInput): Block {
+function visitTable(visit: Visit, { currency }: JobPlan, of: ReportInput): Block {
   const { format } = of;
   const money = (minor: number): string => format.money(minor, currency);
   const jobs = visit.jobs.map((each) => {
@@ -85,7 +85,7 @@ function visitTable(caption: string, visit: Visit, { currency }: JobPlan, of: Re
   const setUp = visit.setUpMinor === 0 ? [] : [[words.setUp, ...blank, money(visit.setUpMinor)]];
   return {
     kind: 'table',
-    caption,
+    caption: words.visitCaption,
     head: [words.job, words.because, words.parts, words.labour, words.standing, words.sum],
     figures: [2, 3, 4, 5],
     rows: [...jobs, ...setUp, [words.whole, ...blank, aboutMoney(visit.outlayMinor, currency, format)]],
@@ -107,7 +107,7 @@ function waysOf({ job, ways, closed }: Choice, { currency }: JobPlan, of: Report
     heading(3, title),
     {
       kind: 'table',
-      caption: title,
+      caption: words.waysCaption,
       head: [words.way, words.gains, words.costs, words.anHour],
       figures: [1, 2, 3],
       rows: ways.map(({ kind, hoursGained, minor, perHour }) => [

@@ -5,7 +5,7 @@ import { callWords, meanwhileWords, openCall } from '../words/en/calls.ts';
 import { reasonLine } from '../words/en/reason-line.ts';
 import { report as words } from '../words/en/report.ts';
 import { verdict } from '../words/en/verdict.ts';
-import { outcomePlace } from '../words/outcome-text.ts';
+import { capital, outcomePlace } from '../words/outcome-text.ts';
 import { answersOf } from '../words/purpose-answers.ts';
 import { sizeOf } from '../words/size-of.ts';
 import type { Block } from './blocks.ts';
@@ -39,7 +39,7 @@ function answers({ input, scored, format, reasonTexts }: ReportInput): readonly 
   });
   const rows = given.map(({ ask, say, more }) => {
     const said = typeof say === 'string' ? say : say.join('; ');
-    return [ask, more === undefined ? said : `${said}. ${more}`] as const;
+    return [ask, capital(more === undefined ? said : `${said}. ${more}`)] as const;
   });
   const asked = rows.filter(([ask]) => ask !== '');
   const loose = rows.filter(([ask]) => ask === '');

@@ -97,7 +97,7 @@ describe('what a report says', () => {
     for (const walk of [mini, steel]) {
       const { blocks } = buildReport(demoInput(walk));
       const tables = blocks.filter((block) => block.kind === 'table');
-      expect(tables.map(({ caption }) => caption)).toContain('Hours left');
+      expect(tables.map(({ caption }) => caption)).toContain('Hours left of each measured part');
       expect(tables.some(({ head }) => head.includes('Standing still'))).toBe(true);
       for (const { head, rows } of tables) for (const row of rows) expect(row.length).toBe(head.length);
       expect(blocks.flatMap(textsOf).join('\n')).toContain('An invented machine');

@@ -11,7 +11,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { choosePaper, loadPaper, paper, type Paper } from './paper.ts';
-import { picturesShown, printPage, setMargins } from './print.ts';
+import { picturesShown, printPage, setMargins, setPaper } from './print.ts';
 import { PictureSize } from './report-photo.tsx';
 import { ReportView } from './report-view.tsx';
 import styles from './reporting.module.css';
@@ -36,6 +36,7 @@ export function PaperScreen({ report, back, backWord, more }: PaperScreenProps) 
   useEffect(() => void loadPaper(), []);
   useEffect(() => setMargins(report.running, reportWords.pageWords), [report.running]);
   const on: Paper = paper.value ?? 'a4';
+  useEffect(() => setPaper(on), [on]);
   const give = async (way: Way): Promise<void> => {
     setBusy(true);
     const made = await asPdf(report, on);
@@ -76,11 +77,9 @@ export function PaperScreen({ report, back, backWord, more }: PaperScreenProps) 
         </div>
         {busy && <p role="status">{words.working}</p>}
       </div>
-      <div class={styles[on]}>
-        <PictureSize.Provider value={photos > mostWhole ? 'small' : 'whole'}>
-          <ReportView report={report} />
-        </PictureSize.Provider>
-      </div>
+      <PictureSize.Provider value={photos > mostWhole ? 'small' : 'whole'}>
+        <ReportView report={report} />
+      </PictureSize.Provider>
     </Screen>
   );
 }

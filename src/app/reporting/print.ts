@@ -32,3 +32,11 @@ export function setMargins(running: string, pages: readonly [before: string, bet
     for (const name of Object.keys(texts)) style.removeProperty(name);
   };
 }
+
+/** Says on which paper the page is printed, to the style of the whole page; taken back by the function that comes back. */
+export function setPaper(paper: string): () => void {
+  document.body.dataset['paper'] = paper;
+  return () => {
+    delete document.body.dataset['paper'];
+  };
+}

@@ -42,7 +42,7 @@ export function ReportScreen({ model }: { model: WalkModel }) {
       dates: makeDates(locale),
       reasonTexts: reasonTexts.value,
     });
-  }, [model, ahead, photos, seals, format]);
+  }, [model, ahead, photos, seals, format, locale, depth, length]);
   const back = walkPath(model.key, 'verdict');
   if (report) return <PaperScreen report={report} back={back} backWord={verdict.title} />;
   return (

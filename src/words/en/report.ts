@@ -78,20 +78,21 @@ export const report = {
   worn: 'Worn',
   why: 'Why',
   ruled: (reason: string, rule: string): string => `${reason} (${rule})`,
-  leansOn: 'Leans on',
+  leansOn: 'Caveat',
   meanwhile: 'Meanwhile',
   notKnown: 'Not known yet',
   pictures: 'Pictures',
 
   hours: 'Hours left',
+  hoursCaption: 'Hours left of each measured part',
+  eightOfTen: 'Eight of ten such parts wear out within the range, one sooner and one later. An estimate.',
   part: 'Part',
   wornNow: 'Worn',
   about: 'Middle',
   range: 'Eight of ten',
   when: 'When',
   restsOn: 'What these hours rest on',
-  restsOnPart: (part: string, readings: string, rest: string): string =>
-    rest === '' ? `${part}: ${readings}.` : `${part}: ${readings}; ${rest}.`,
+  restsOnPart: (rest: string, parts: string): string => `${rest}: ${parts}.`,
   oneReading: 'reading',
   manyReadings: 'readings',
   lifeFigure: (low: string, high: string, source: string): string =>
@@ -104,6 +105,8 @@ export const report = {
 
   plan: 'Plan and money',
   planLine: 'Money and hours here are estimates; what they come from stands below.',
+  visitCaption: 'Jobs of this visit, and what they cost',
+  waysCaption: 'Ways to go on, cheapest for each hour first',
   job: 'Job',
   parts: 'Parts',
   labour: 'Labour',
