@@ -7,6 +7,7 @@ import { makeStamp } from '../../src/core/stamp.ts';
 import { device, fileOf, machine as digger } from '../files/samples.ts';
 import { tooPale, tooSmall } from './access-page.ts';
 import { test } from './fixtures.ts';
+import { givenBy, keepGiven } from './given.ts';
 
 test.use({ locale: 'en-GB' });
 
@@ -133,23 +134,14 @@ test('[RP23] the report is saved as a PDF, and the paper that was chosen stays',
   page,
   complaints,
 }) => {
-  await page.addInitScript(() => {
-    const make = URL.createObjectURL.bind(URL);
-    URL.createObjectURL = (given: Blob): string => {
-      Object.assign(globalThis, { given });
-      return make(given);
-    };
-  });
+  await keepGiven(page);
   await open(page, report);
   await page.getByRole('radio', { name: words.papers.letter }).click();
   await page.reload();
   await expect(page.getByRole('radio', { name: words.papers.letter })).toBeChecked();
   await page.getByRole('button', { name: words.pdf }).click();
   await expect(page.getByText(words.written)).toBeVisible({ timeout: 30_000 });
-  const bytes = await page.evaluate(async () => [
-    ...new Uint8Array(await (globalThis as unknown as { given: Blob }).given.arrayBuffer()),
-  ]);
-  const { pages } = await textOf(Uint8Array.from(bytes));
+  const { pages } = await textOf(new Uint8Array(await givenBy(page)));
   expect(pages[0]).toMatchObject({ width: 612, height: 792 });
   expect(complaints).toEqual([]);
 });

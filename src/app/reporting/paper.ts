@@ -5,7 +5,7 @@ import { store } from '../data/phone.ts';
 export type Paper = 'a4' | 'letter';
 
 /** Where office paper is Letter (CLDR supplemental data, paperSize); everywhere else it is A4. */
-const letterRegions = new Set('BZ CA CL CO CR GT MX NI PA PH PR SV US VE'.split(' '));
+const letterRegions = new Set('BZ,CA,CL,CO,CR,GT,MX,NI,PA,PH,PR,SV,US,VE'.split(','));
 
 function usual(): Paper {
   try {

@@ -16,7 +16,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useWalkPhotos } from '../photos/walk-photos.ts';
-import type { SealView } from '../sealing/seal-view.ts';
+import type { SealView } from '../../files/seal-view.ts';
 import { useSeals } from '../sealing/use-seals.ts';
 import { PaperScreen } from './paper-screen.tsx';
 
