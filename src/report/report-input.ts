@@ -6,6 +6,7 @@ import type { Scored } from '../core/score.ts';
 import type { ScoreInput } from '../core/states.ts';
 import type { Dates } from '../words/dates.ts';
 import type { ReasonTexts } from '../words/en/reason-line.ts';
+import type { checkWords } from '../words/en/sealing.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
 
 /** A picture of the walk; its bytes stay where they are. */
@@ -14,13 +15,10 @@ export interface ReportPhoto {
   readonly photo: Photo;
 }
 
-/** How a seal stands against what lies beside it: `later`, only versions written after it differ. */
-type SealState = 'intact' | 'later' | 'changed' | 'alone' | 'altered' | 'unreadable' | 'too-large';
-
 /** A seal of the walk as it was checked; SHA-256 of its text and thumbprint of its key as hexadecimal digits. */
 export interface ReportSeal {
   readonly hash: string;
-  readonly state: SealState;
+  readonly state: keyof typeof checkWords;
   /** Both are there only where the signature holds. */
   readonly fingerprint?: string | undefined;
   readonly sealedAt?: ObservedAt | undefined;

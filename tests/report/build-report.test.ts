@@ -141,6 +141,16 @@ describe('what a report says', () => {
     expect(rows).toContainEqual(['Pictures', '1']);
   });
 
+  test('[RP13] A size that was taken from a picture says so', () => {
+    const { input } = small();
+    const [first, ...rest] = input.readings;
+    if (!first) throw new Error('a reading');
+    const reading = { ...first.reading, from: { photo: hash } as never };
+    const readings = [{ ...first, reading }, ...rest];
+    expect(reportOf(small())).not.toContain('from photo');
+    expect(reportOf(inputOf({ ...input, readings }))).toContain('from photo, depth gauge');
+  });
+
   test.each([
     [{ way: 'drawn', strokes: [[0, 0, 1, 1]] } as const, 'Signature of Jo Miller, inspector'],
     [{ way: 'typed' } as const, 'Jo Miller, inspector: signed by typing the name.'],
