@@ -8,7 +8,7 @@ import { cli } from '../words/en/cli.ts';
 import { fileErrorLine } from '../words/en/file-errors.ts';
 import { changeWords, check, checkWords, roleWords, sealCard } from '../words/en/sealing.ts';
 import { makeDates } from '../words/dates.ts';
-import { sourceOf } from './source.ts';
+import { inputSource } from './input.ts';
 
 /** What `sagline check` prints, and whether everything is as it was sealed. */
 export interface Checked {
@@ -82,8 +82,10 @@ function linesOf(seal: SealView, { seals, here }: CheckedSeals): readonly string
 const holds = ({ state }: SealView): boolean => state === 'intact' || state === 'later';
 
 /** Checks every seal of a walk file or bundle: all of it, or the sentence of why it cannot be checked. */
-export async function checkFile(path: string): Promise<Result<Checked, string>> {
-  const opened = await openFile(await sourceOf(path));
+export async function checkFile(name: string): Promise<Result<Checked, string>> {
+  const source = await inputSource(name);
+  if (!source.ok) return source;
+  const opened = await openFile(source.value);
   if (!opened.ok) return err(fileErrorLine(opened.error));
   if (opened.value.kind === 'backup') return err(check.backup);
   const checked = await checkSeals(opened.value);

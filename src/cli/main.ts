@@ -5,7 +5,7 @@ import { jsonSchema } from '../files/json-schema.ts';
 import { cli } from '../words/en/cli.ts';
 import { checkFile } from './check.ts';
 import { demoFile } from './demo.ts';
-import { readInput, unreadable } from './input.ts';
+import { readInput } from './input.ts';
 import { planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
@@ -20,24 +20,21 @@ const asJson = (value: unknown): string =>
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   ) + '\n';
 
+const notMade = (name: string, error: string): Printed => err(name === '-' ? error : cli.inFile(name, error));
+
 /** What a command makes of a file. */
 async function madeOf(name: string, make: (bytes: Uint8Array) => Result<unknown, string>): Promise<Printed> {
   const input = await readInput(name);
   const result = input.ok ? make(input.value) : input;
-  if (result.ok) return ok(asJson(result.value));
-  return err(name === '-' ? result.error : cli.inFile(name, result.error));
+  return result.ok ? ok(asJson(result.value)) : notMade(name, result.error);
 }
 
 /** Checks the seals of a file; what is not as it was sealed is told by the exit code too. */
 async function checkPrinted(name: string): Promise<Printed> {
-  try {
-    const checked = await checkFile(name);
-    if (!checked.ok) return err(cli.inFile(name, checked.error));
-    if (!checked.value.intact) process.exitCode = exitCodes.changed;
-    return ok(`${checked.value.text}\n`);
-  } catch (error) {
-    return err(cli.inFile(name, unreadable(error)));
-  }
+  const checked = await checkFile(name);
+  if (!checked.ok) return notMade(name, checked.error);
+  if (!checked.value.intact) process.exitCode = exitCodes.changed;
+  return ok(`${checked.value.text}\n`);
 }
 
 function version(): string {

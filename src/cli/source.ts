@@ -1,10 +1,11 @@
 import { createReadStream } from 'node:fs';
-import { open, stat } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import type { FileSource } from '../files/open-file.ts';
 
+export type Source = Required<FileSource>;
+
 /** A file of any size, to be read in any order. */
-export async function sourceOf(path: string): Promise<Required<FileSource>> {
-  const { size } = await stat(path);
+export function fileSource(path: string, size: number): Source {
   return {
     size,
     open: () => createReadStream(path),
@@ -20,3 +21,12 @@ export async function sourceOf(path: string): Promise<Required<FileSource>> {
     },
   };
 }
+
+/** What came in by pipe, which can be read but once. */
+export const bytesSource = (bytes: Uint8Array<ArrayBuffer>): Source => ({
+  size: bytes.length,
+  open: async function* () {
+    yield bytes;
+  },
+  slice: async (from, to) => bytes.slice(from, to),
+});

@@ -1,4 +1,6 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
@@ -80,6 +82,32 @@ describe('sagline check', () => {
     expect(out).toMatch(/^Seal 1 of 1: Intact\n/);
     expect(out.match(/^Seal /gm)).toHaveLength(1);
     expect(out).toContain('inspector: Ines\\u000aSeal 1 of 1: Intact\\u202e');
+  });
+
+  test('[SE18] a pipe is checked like a file, a folder is none', async () => {
+    const name = written('piped.json');
+    const [byFile, byPipe] = [
+      await sagline(['check', name]),
+      await sagline(['check', '-'], readFileSync(name)),
+    ];
+    expect(byPipe).toEqual(byFile);
+    expect(await sagline(['check', folder])).toMatchObject({
+      code: 2,
+      out: '',
+      err: expect.stringMatching(/This is a folder/),
+    });
+    expect(await sagline(['check', '-'], '{')).toMatchObject({ code: 2, out: '' });
+  });
+
+  test('[SE18] a named pipe is read once', async () => {
+    execFileSync('mkfifo', [path('fifo')]);
+    const whole = readFileSync(written('whole-again.json'));
+    const writing = open(path('fifo'), 'w').then(async (file) => {
+      await file.writeFile(whole);
+      await file.close();
+    });
+    const [checked] = await Promise.all([sagline(['check', path('fifo')]), writing]);
+    expect(checked).toMatchObject({ code: 0, err: '' });
   });
 
   test('[SE18] a changed reading is named by key and path, and the exit code says so', async () => {

@@ -9,8 +9,8 @@ export const cli = {
   sagline score FILE   scores every walk in a walk file and prints the result as JSON,
                        with the hours left of each machine from all its walks
   sagline plan FILE    prints the job plan of each machine at its last walk as JSON
-                       (FILE may be - for what comes in by pipe)
   sagline check FILE   checks the seals of a walk file or bundle and names what was changed
+                       (FILE may be - for what comes in by pipe)
   sagline schema       prints the JSON Schema of the walk file
   sagline --help       prints this
   sagline --version    prints the version
