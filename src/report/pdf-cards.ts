@@ -164,8 +164,8 @@ function strokeSteps(stroke: readonly number[], place: Place): readonly Step[] {
   return steps;
 }
 
-/** Bytes that the largest QR code holds at the lowest correction (ISO/IEC 18004, table 7). */
-const mostBytes = 2953;
+/** Bytes that the largest QR code holds at medium correction (ISO/IEC 18004, table 7). */
+const mostBytes = 2331;
 
 /** Squares on white; content that no code can hold leaves an empty frame. */
 function codePicture(content: string, x: number): Picture {
@@ -177,7 +177,7 @@ function codePicture(content: string, x: number): Picture {
     steps: rectangleSteps(x, 0, codeSide, codeSide),
   };
   if (new TextEncoder().encode(content).length > mostBytes) return { inks: [frame], box };
-  const rows = encodeQr(content, 'raw', { ecc: 'low', border: 4 });
+  const rows = encodeQr(content, 'raw', { ecc: 'medium', border: 4 });
   const module = codeSide / rows.length;
   const steps = rows.flatMap((row, y) =>
     runsOf(row).flatMap(([from, to]) =>
