@@ -28,10 +28,19 @@ export function piecesOf(blocks: readonly Block[], desk: Desk): readonly Piece[]
       // A reader of headings must not meet a third level right under the first.
       level = Math.min(block.level, level + 1);
       pieces.push(...headingPieces(block, level, desk));
-    } else pieces.push(...blockPieces(block, desk));
+    } else {
+      const own = blockPieces(block, level, desk);
+      pieces.push(
+        ...(isJoined(block, blocks[at + 1]) ? own.map((piece) => ({ ...piece, keep: true })) : own),
+      );
+    }
   }
   return pieces;
 }
+
+/** What is said of one part stays together: its wear, its call and how it was read. */
+const isJoined = (block: Block, next: Block | undefined): boolean =>
+  (block.kind === 'bar' && next?.kind === 'call') || (block.kind === 'call' && next?.kind === 'facts');
 
 /** Cards of one kind that follow each other stand side by side. */
 function cardsFrom(blocks: readonly Block[], start: number): readonly Card[] {
@@ -43,7 +52,11 @@ function cardsFrom(blocks: readonly Block[], start: number): readonly Card[] {
   return cards;
 }
 
-function blockPieces(block: Exclude<Block, Card | Of<'heading'>>, desk: Desk): readonly Piece[] {
+function blockPieces(
+  block: Exclude<Block, Card | Of<'heading'>>,
+  level: number,
+  desk: Desk,
+): readonly Piece[] {
   switch (block.kind) {
     case 'text':
       return textPieces(block, desk);
@@ -54,7 +67,7 @@ function blockPieces(block: Exclude<Block, Card | Of<'heading'>>, desk: Desk): r
     case 'table':
       return tablePieces(block, desk);
     case 'call':
-      return callPieces(block, desk);
+      return callPieces(block, level, desk);
     case 'bar':
       return barPieces(block, desk);
     default:
@@ -106,9 +119,12 @@ function listPieces({ items }: Of<'list'>, desk: Desk): readonly Piece[] {
   });
 }
 
+/** Short names stand in a column of one width, from list to list. */
+const leastName = 46;
+
 function factPieces({ rows }: Of<'facts'>, desk: Desk): readonly Piece[] {
   const names = Math.max(0, ...rows.map(([name]) => desk.type.widest(name, type.body.size)));
-  const width = Math.min(names + 0.01, 0.38 * desk.width);
+  const width = Math.min(Math.max(names + 0.01, leastName), 0.38 * desk.width);
   const x = width + 16;
   if (rows.length === 0) return [];
   const list = addElement(desk.root, 'L');
@@ -120,7 +136,9 @@ function factPieces({ rows }: Of<'facts'>, desk: Desk): readonly Piece[] {
       setting: { size: type.body, x: left, colour: owner === 'Lbl' ? 'soft' : 'ink' } as const,
     });
     const cells = [cell('Lbl', name, 0, width), cell('LBody', value, x, desk.width - x)];
-    return rowPieces(cells, { ...plainRow(desk), gap: index === 0 ? 8 : 2 });
+    const pieces = rowPieces(cells, { ...plainRow(desk), gap: index === 0 ? 8 : 2 });
+    // The first is not left alone.
+    return pieces.map((piece) => ({ ...piece, keep: index === 0 && rows.length > 1 }));
   });
 }
 
@@ -132,14 +150,17 @@ const plainRow = (desk: Desk) => ({
   rules: () => [],
 });
 
-function callPieces({ call, word, text }: Of<'call'>, desk: Desk): readonly Piece[] {
+/** Large for the machine, smaller for one of its parts, which has a heading of the third level. */
+function callPieces({ call, word, text }: Of<'call'>, level: number, desk: Desk): readonly Piece[] {
   const owner = addElement(desk.root, 'P');
-  const big = desk.type.lines(word, desk.width, type.call.size);
-  const words = paragraphPieces(big, owner, { size: type.call, bold: true, gap: 12 });
+  const size = level === 3 ? type.partCall : type.call;
+  const big = desk.type.lines(word, desk.width, size.size);
+  const words = paragraphPieces(big, owner, { size, bold: true, gap: level === 3 ? 5 : 12 });
   const lines = desk.type.lines(text, desk.width, type.body.size);
   const told = paragraphPieces(lines, owner, { size: type.body, gap: 1 });
   const [first, ...rest] = words.map((piece) => ({ ...piece, keep: told.length > 0 }));
-  const shape = callShape(call, marginLine - 25, 1, 18);
+  const side = size.leading - 2;
+  const shape = callShape(call, marginLine - 16 - side / 2, 1, side);
   if (first === undefined) return told.map((piece, index) => (index === 0 ? decorated(piece, shape) : piece));
   return [decorated(first, shape), ...rest, ...told];
 }

@@ -7,6 +7,8 @@ export interface Column {
   readonly x: number;
   readonly width: number;
   readonly isFigure: boolean;
+  /** To write in by hand: nothing below the head, here and in all columns after it. */
+  readonly isBlank: boolean;
   readonly size: TypeSize;
 }
 
@@ -20,7 +22,6 @@ interface Wish {
   readonly least: number;
   /** The widest cell in one line. */
   readonly most: number;
-  /** Nothing below the head: a column to write in by hand. */
   readonly isBlank: boolean;
 }
 
@@ -33,10 +34,12 @@ export function columnsOf(table: TableBlock, desk: Desk): readonly Column[] {
     Array.from({ length: count }, (_, index) => wishOf(table, index, size, room, desk));
   const fits = (size: TypeSize): boolean => wishesAt(size).reduce((sum, { least }) => sum + least, 0) <= room;
   const size = sizes.find(fits) ?? narrowest(room / count);
-  const widths = widthsOf(wishesAt(size), room);
+  const wishes = wishesAt(size);
+  const widths = widthsOf(wishes, room);
   let x = 0;
   return widths.map((width, index) => {
-    const column = { x, width, isFigure: table.figures.includes(index), size };
+    const isFigure = table.figures.includes(index);
+    const column = { x, width, isFigure, size, isBlank: wishes[index]?.isBlank ?? false };
     x += width + gaps;
     return column;
   });
@@ -62,7 +65,8 @@ function wishOf(table: TableBlock, index: number, { size }: TypeSize, room: numb
     // A hair more than measured, so that rounding never breaks what just fits.
     Math.max(0, ...cells.map((cell) => measure(cell, size))) + 0.01;
   const least = Math.min(widest(desk.type.widestWord), mostWord * room);
-  const isBlank = table.rows.length > 0 && cells.slice(1).every((cell) => cell === '');
+  const isEmptyFrom = (row: readonly string[]): boolean => row.slice(index).every((cell) => cell === '');
+  const isBlank = index > 0 && table.rows.length > 0 && table.rows.every(isEmptyFrom);
   return { least: Math.max(least, size), most: Math.max(widest(desk.type.widest), size), isBlank };
 }
 

@@ -17,6 +17,7 @@ export const type = {
   section: { size: 13.5, leading: 17 },
   part: { size: 10.5, leading: 14 },
   call: { size: 16, leading: 20 },
+  partCall: { size: 12, leading: 15 },
   lead: { size: 11.5, leading: 16 },
   body: { size: 9.5, leading: 13.5 },
   table: { size: 8.6, leading: 11.6 },

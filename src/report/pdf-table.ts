@@ -70,13 +70,12 @@ function bodyPieces(
     const owner = index === 0 ? addElement(element, 'TH', { scope: 'Row' }) : addElement(element, 'TD');
     return cellOf(owner, row[index], column, desk, {});
   });
-  const isBlank = columns.length > 1 && cells.every(({ lines }, index) => index === 0 || lines.length === 0);
   return rowPieces(cells, {
     gap: 0,
     padding,
-    leastHeight: isBlank ? blankHeight : 0,
+    leastHeight: columns.at(-1)?.isBlank === true ? blankHeight : 0,
     mostHeight: mostRow * desk.height,
-    rules: (height) => rowRules(columns, height, desk, isBlank),
+    rules: (height) => rowRules(columns, height, desk),
   });
 }
 
@@ -91,8 +90,11 @@ function cellOf(
   return { owner, lines, setting: { ...look, size, x, ...(isFigure ? { right: x + width } : {}) } };
 }
 
-function rowRules(columns: readonly Column[], height: number, desk: Desk, isBlank: boolean): readonly Ink[] {
-  const under = rule([0, height, desk.width, height], isBlank ? 'line' : 'faint', 0.6);
-  if (!isBlank) return [under];
-  return [under, ...columns.slice(1).map(({ x }) => rule([x - 4, 0, x - 4, height], 'line', 0.4))];
+function rowRules(columns: readonly Column[], height: number, desk: Desk): readonly Ink[] {
+  const blank = columns.filter(({ isBlank }) => isBlank);
+  const colour = blank.length > 0 ? 'line' : 'faint';
+  return [
+    rule([0, height, desk.width, height], colour, 0.6),
+    ...blank.map(({ x }) => rule([x - 5, 0, x - 5, height], 'line', 0.4)),
+  ];
 }
