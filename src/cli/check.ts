@@ -46,10 +46,12 @@ function personLine({ role, state, person }: SealedPerson): string {
   return `${roleWords[role]}: ${name}${person?.objection ? `. ${sealCard.objects(person.objection)}` : ''}`;
 }
 
-/** What came later, and its fields with what they say now. */
+/** What came later, and its fields with what they say now; its stamp only where nothing else differs. */
 function laterLines({ key, kind, changes }: Later): readonly string[] {
-  const fields = changes.filter(({ path }) => path[0] === 'value');
-  return [cli.later(key, kind), ...fields.map((each) => `  ${changeLine(each)}`)];
+  const fields = changes.filter((each) => each.kind === 'changed');
+  const inValue = fields.filter(({ path }) => path[0] === 'value');
+  const shown = inValue.length > 0 ? inValue : fields;
+  return [cli.later(key, kind), ...shown.map((each) => `  ${changeLine(each)}`)];
 }
 
 function previousLine(previous: string | undefined, here: ReadonlySet<string>): string {

@@ -6,7 +6,7 @@ import { text } from './machine.ts';
 import { signerRoles } from './person.ts';
 import { hashSchema } from './photo-evidence.ts';
 import { observedAtSchema } from './readings.ts';
-import { stampSchema } from './stamp.ts';
+import { counterOf, deviceOf, parseStamp, stampSchema } from './stamp.ts';
 import { versionSchema } from './versions.ts';
 
 export const sealFormat = 'sagline-seal';
@@ -81,21 +81,37 @@ export interface ClearRecord {
 export interface SealChange extends Difference {
   readonly kind: 'changed' | 'missing' | 'added';
   readonly key: RecordKey;
-  /** Another version of the record, written before or after the seal, and not part of it. */
+  /** It is by another version, written beside the sealed one or after it: a removal where the record is missing. */
   readonly otherVersion?: true;
 }
 
+/** Whether whoever made the sealed version had this one, so that it cannot have come after it. */
+function isBefore({ stamp }: ClearRecord, { stamp: own, seen }: SealedRecord): boolean {
+  const parsed = stamp === undefined || stamp === own ? undefined : parseStamp(stamp);
+  return parsed !== undefined && (seen?.[deviceOf(parsed)] ?? 0) >= counterOf(parsed);
+}
+
+/** Whether a record was written beside the sealed one: with a stamp of its own, and not before it. */
+const isBeside = (record: ClearRecord, sealed: SealedRecord): boolean =>
+  record.stamp !== undefined && record.stamp !== sealed.stamp && !isBefore(record, sealed);
+
+const mark = (isOther: boolean): Pick<SealChange, 'otherVersion'> => (isOther ? { otherVersion: true } : {});
+
 function changesOf(sealed: SealedRecord, clear: readonly ClearRecord[]): readonly SealChange[] {
   const { key } = sealed;
-  const isSame = ({ stamp }: ClearRecord): boolean => stamp === sealed.stamp;
-  if (clear.every(({ value }) => value === undefined)) return [{ kind: 'missing', key, path: [] }];
-  return clear.flatMap((record) => {
-    const differences = differencesOf(sealed, record);
-    return differences.map((each): SealChange => {
-      const otherVersion = !isSame(record) && { otherVersion: true as const };
-      return { kind: 'changed', key, ...each, ...otherVersion };
-    });
-  });
+  if (clear.every(({ value }) => value === undefined))
+    return [{ kind: 'missing', key, path: [], ...mark(clear.some((each) => isBeside(each, sealed))) }];
+  const isHere = clear.some(({ stamp }) => stamp === sealed.stamp);
+  // Beside the sealed version an older one says nothing; in its place it does.
+  const telling = isHere ? clear.filter((record) => !isBefore(record, sealed)) : clear;
+  return telling.flatMap((record) =>
+    differencesOf(sealed, record).map((each): SealChange => ({
+      kind: 'changed',
+      key,
+      ...each,
+      ...mark(isBeside(record, sealed)),
+    })),
+  );
 }
 
 /** Readings and pictures belong to the walk; what else lies beside the seal may belong to others. */

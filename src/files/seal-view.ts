@@ -74,10 +74,8 @@ const isRemoved = (key: string, records: readonly ClearRecord[]): boolean =>
   records.some((each) => each.key === key && each.value === undefined);
 
 /** Another version of a record, or another edition of a book of the app: written beside the seal, not into it. */
-function isLater({ key, kind, otherVersion }: SealChange, records: readonly ClearRecord[]): boolean {
-  if (otherVersion || kind === 'added') return true;
-  return kind === 'missing' ? isRemoved(key, records) : comesWithApp(key);
-}
+const isLater = ({ key, kind, otherVersion }: SealChange): boolean =>
+  otherVersion === true || kind === 'added' || (kind === 'changed' && comesWithApp(key));
 
 const laterKinds = { added: 'added', changed: 'changed', missing: 'gone' } as const;
 
@@ -118,8 +116,8 @@ function isMisplaced({ hash, payload }: CheckedSeal, key: RecordKey | undefined)
 }
 
 function viewOf(checked: CheckedSeal, { records }: Beside, key: RecordKey | undefined): SealView {
-  const changes = checked.changes.filter((each) => !isLater(each, records));
-  const later = laterOf(checked.changes.filter((each) => isLater(each, records)));
+  const changes = checked.changes.filter((each) => !isLater(each));
+  const later = laterOf(checked.changes.filter(isLater));
   const state = stateOf(checked, changes, later);
   return {
     hash: checked.hash,

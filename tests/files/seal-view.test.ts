@@ -85,6 +85,11 @@ const states: readonly (readonly [string, () => ClearRecord[], Partial<SealView>
     { state: 'changed', changes: [{ kind: 'missing', key: key(lug), path: [] }] },
   ],
   [
+    'the value of a reading taken out, its stamp left',
+    () => but(lug, version(lug, 3)),
+    { state: 'changed', changes: [{ kind: 'missing', key: key(lug), path: [] }], later: [] },
+  ],
+  [
     'a reading read again',
     () => but(lug, version(lug, 9, { v: 1, what: { kind: 'length', mm: 20 } })),
     { state: 'later', changes: [], later: later(lug, 'changed') },

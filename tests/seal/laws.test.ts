@@ -147,6 +147,24 @@ describe('of any walk', () => {
     );
   });
 
+  test('[SE20] each field of a version, beside its value, is named by its path', () => {
+    fc.assert(
+      fc.property(sealedWalks, (made) => {
+        const payload = made();
+        for (const [at, sealed] of payload.records.entries()) {
+          const { value: _, key: __, ...version } = sealed;
+          for (const path of pathsOf(version)) {
+            const copy = structuredClone(sealed) as unknown as Parts;
+            (partAt(copy, path.slice(0, -1)) as Parts)[path.at(-1) ?? ''] = nearTo(partAt(version, path));
+            const records = payload.records.with(at, copy as unknown as SealedRecord);
+            expect(namesOf(payload, records)).toEqual([['changed', sealed.key, ...path].join(' ')]);
+          }
+        }
+      }),
+      { numRuns: 3 },
+    );
+  });
+
   test('[SE21] each record that is taken out, and each reading that is put in, is named', () => {
     fc.assert(
       fc.property(sealedWalks, (made) => {

@@ -6,7 +6,7 @@ import { checkSeal, forksOf } from '../../src/seal/check-seal.ts';
 import { makeDeviceKey, type DeviceKey } from '../../src/seal/device-key.ts';
 import { sha256Hex } from '../../src/seal/hash.ts';
 import { makeSeal, readSeal } from '../../src/seal/seals.ts';
-import { unstampedList } from '../files/samples.ts';
+import { lugKey, unstampedList } from '../files/samples.ts';
 import { good, person, personKey, photo, record, walkPayload } from './sealed-walk.ts';
 
 let own = {} as DeviceKey;
@@ -108,6 +108,38 @@ describe('a change in the clear', () => {
     const { changes } = good(await checkSeal(jws, { records }));
     expect(changes.length).toBeGreaterThan(0);
     expect(changes.every(({ otherVersion }) => otherVersion === true)).toBe(true);
+  });
+
+  test.each([
+    ['another device beside it', { stamp: '000000000001-00000000000000bb' }, true],
+    ['the same device after it', { stamp: '000000000009-00000000000000aa' }, true],
+    ['a version that its author had', { stamp: '000000000001-00000000000000aa' }, false],
+    ['nobody: it has no stamp', { stamp: undefined }, false],
+  ])('[SE9] in place of the sealed version, one of %s', async (_, of, isOther) => {
+    const sealed = { ...record(lugKey, { v: 1 }, 2), seen: { '00000000000000aa': 1 } } as SealedRecord;
+    const made = good(await makeSeal({ ...payload, records: [sealed] }, own));
+    const one = { ...sealed, value: { v: 1, more: 0 }, ...of };
+    const changesWith = async (...records: ClearRecord[]) => good(await checkSeal(made, { records })).changes;
+    const changes = await changesWith(one);
+    expect(changes).toContainEqual(
+      expect.objectContaining({ kind: 'changed', path: ['value', 'more'], to: 0 }),
+    );
+    expect(changes.map(({ otherVersion = false }) => otherVersion)).toEqual(changes.map(() => isOther));
+    const removal = { key: sealed.key, stamp: of.stamp ?? sealed.stamp };
+    expect(await changesWith(removal)).toEqual([
+      { kind: 'missing', key: sealed.key, path: [], ...(isOther && { otherVersion: true }) },
+    ]);
+  });
+
+  test('[SE9] beside the sealed version an older one says nothing', async () => {
+    const sealed = { ...record(lugKey, { v: 1 }, 2), seen: { '00000000000000aa': 1 } } as SealedRecord;
+    const made = good(await makeSeal({ ...payload, records: [sealed] }, own));
+    const older = record(lugKey, { v: 1, more: 0 });
+    expect(good(await checkSeal(made, { records: [older, sealed] })).changes).toEqual([]);
+    const boastful = { ...sealed, seen: { '00000000000000aa': 9 } } as SealedRecord;
+    const again = good(await makeSeal({ ...payload, records: [boastful] }, own));
+    const changed = { ...boastful, value: { v: 1, more: 0 } };
+    expect(good(await checkSeal(again, { records: [changed] })).changes).toHaveLength(1);
   });
 
   test('[SE9] a record that is gone, one that was removed and one that came are named', async () => {
