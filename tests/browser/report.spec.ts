@@ -206,3 +206,20 @@ for (const [paper, width, height] of [
     });
   }
 }
+
+test('[RP25] no row of a table is cut by a page, however many lines it has', async ({
+  page,
+  browserName,
+}) => {
+  test.skip(browserName !== 'chromium', 'only Chromium prints without a person');
+  await open(page, report);
+  // Each row gets as many lines as make the ends of pages fall into rows.
+  const rows = await page.locator('article tbody tr').evaluateAll((all) =>
+    all.map((row, at) => {
+      for (const cell of row.children) cell.textContent = `${at}(${'word '.repeat(60)})${at}`;
+      return row.textContent;
+    }),
+  );
+  const { pages } = await textOf(new Uint8Array(await page.pdf({ preferCSSPageSize: true })));
+  expect(rows.filter((row) => !pages.some(({ text }) => text.includes(bare(row))))).toEqual([]);
+});
