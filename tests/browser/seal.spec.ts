@@ -1,5 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
+import { checkSeals } from '../../src/files/check-seals.ts';
+import { readWalkFile } from '../../src/files/walk-file.ts';
 import { check, checkWords, sealCard, sealForm, sealed } from '../../src/words/en/sealing.ts';
 import { common } from '../../src/words/en/common.ts';
 import { files } from '../../src/words/en/files.ts';
@@ -185,6 +187,10 @@ test('[SG22] a file shows what was changed in it, in words, and an altered seal 
   const text = await exported(walker, path);
   await checked(page, text);
   await expect(card(page, 'intact')).toContainText(sealCard.own);
+  // What one engine sealed the command line takes as well.
+  const read = readWalkFile(text);
+  const inNode = read.ok ? await checkSeals({ kind: 'walk-file', ...read.value }) : undefined;
+  expect(inNode?.seals.map(({ state }) => state)).toEqual(['intact']);
 
   const file = JSON.parse(text) as {
     records: { key: string; value: { what?: { mm: number } } }[];
