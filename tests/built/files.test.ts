@@ -16,6 +16,9 @@ type Entry = { readonly url: string; readonly revision: string | null; readonly 
 const neverFetched = [
   /^https?:\/\/www\.w3\.org\//,
   /^https:\/\/json-schema\.org\//,
+  // Vocabularies of what a PDF says of itself.
+  /^http:\/\/purl\.org\/dc\/elements\/1\.1\/$/,
+  /^http:\/\/ns\.adobe\.com\/xap\/1\.0\/$/,
   /^https:\/\/bit\.ly\/wb-precache$/,
   /^https:\/\/github\.com\/preactjs\/preact-iso$/,
 ];
@@ -120,6 +123,7 @@ function typeOf(url: string): RegExp {
     json: /^application\/json/,
     txt: /^text\/plain/,
     svg: /^image\/svg\+xml/,
+    ttf: /^font\/ttf/,
     png: /^image\/png/,
     webmanifest: /^application\/manifest\+json/,
   };
