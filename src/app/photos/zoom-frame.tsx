@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { photos as words } from '../../words/en/photos.ts';
 import { Button } from '../parts/button.tsx';
 import { moved, wholeView, zoomed, type Frame, type View } from './zoom.ts';
@@ -43,8 +43,8 @@ export function ZoomFrame({ label, children, over, onTap }: ZoomFrameProps) {
   const tools = useRef<HTMLDivElement>(null);
   const isWhole = view.scale === 1;
   const wasClose = useRef(false);
-  useEffect(() => {
-    // What was tapped last may be gone now, and the keys with it.
+  useLayoutEffect(() => {
+    // What was tapped last may be gone now, and the next key with it.
     if (isWhole && wasClose.current) focusTools(tools.current);
     wasClose.current = !isWhole;
   }, [isWhole]);
