@@ -150,7 +150,9 @@ test('[PV7] of 500 pictures those in view are loaded, and the list opens about a
 
 test('[PV8] the screens of pictures have no fault that axe finds, every text has 7 to 1, every target its size', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'axe reads the same tree in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   const base = await toTread(walker);

@@ -283,7 +283,9 @@ test('[SG24] another phone’s seal is an unknown signer until somebody marks it
 
 test('[SG25] the screens of the seal have no fault that axe finds, in light and dark, and every target is big enough', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'axe reads the same tree in every engine');
   test.setTimeout(180_000);
   const { page } = walker;
   const path = await sealedWalk(walker);

@@ -59,8 +59,14 @@ export class Walker {
   }
 
   async #touch(target: Locator): Promise<void> {
+    let gone = false;
     // While one screen gives way to the next, what was measured may not be what stands there now: look again.
-    await expect(() => this.#touchOnce(target)).toPass({ timeout: 20_000 });
+    await expect(async () => {
+      gone = this.page.isClosed();
+      if (!gone) await this.#touchOnce(target);
+    }).toPass({ timeout: 20_000 });
+    // A browser that was killed comes to nothing more, however long one looks.
+    if (gone) throw new Error('the page is closed');
   }
 
   async #touchOnce(target: Locator): Promise<void> {
