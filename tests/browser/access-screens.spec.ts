@@ -143,7 +143,9 @@ const axe = (page: Page) => new AxeBuilder({ page }).setLegacyMode(true).analyze
 
 test('[B50] no screen has a fault that axe finds, and every text has 7 to 1, in light and dark', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'axe reads the same tree in every engine');
   test.setTimeout(300_000);
   const { page } = walker;
   const found: Record<string, unknown> = {};
