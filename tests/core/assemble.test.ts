@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, readingKey, valueIn, type BuiltIn, type Shelf } from '../../src/core/assemble.ts';
-import { idSchema, keySchema, placeSchema, type RecordKey } from '../../src/core/keys.ts';
+import { idSchema, keySchema, makeKey, placeSchema, type RecordKey } from '../../src/core/keys.ts';
 import { assert } from '../../src/core/result.ts';
 import { deviceIdOf, makeStamp, type DeviceId } from '../../src/core/stamp.ts';
 import type { RecordValue, Version } from '../../src/core/versions.ts';
@@ -15,6 +15,9 @@ interface Left {
   readonly counter?: number;
   readonly device?: DeviceId | undefined;
 }
+
+const demoWork = (id: string): string =>
+  makeKey({ kind: 'work', machine: idSchema.parse('m'), id: idSchema.parse(id), demo: true });
 
 /** A version of a record; without a value it is a removal. */
 function version(key: string, { value, counter = 1, device = here }: Left): Version {
@@ -298,7 +301,7 @@ describe('[A] readings', () => {
       'demo/walk/w': { ...walk, machine: 'demo/machine/m' },
       'demo/machine/m': machine,
       'demo/reading/w/left.track/cord/1': cord('none'),
-      'demo/work/m/x': { v: 1, kind: 'fitted', component: 'track', side: 'left', on: '2020-01-01' },
+      [demoWork('x')]: { v: 1, kind: 'fitted', component: 'track', side: 'left', on: '2020-01-01' },
       [key]: cord('cut'),
     };
     const finds = (walkKey: string) =>
@@ -393,7 +396,7 @@ describe('[A] age from work', () => {
         startedAt: { utc: '2026-06-15T08:00:00Z', offsetMinutes: 0 },
       },
       'demo/machine/m': machine,
-      'demo/work/m/0': fitted('2020-01-01'),
+      [demoWork('0')]: fitted('2020-01-01'),
       'work/m/0': fitted('2010-01-01'),
     };
     expect(assembled(records).input.ageYears).toEqual({ left: 6 });

@@ -5,9 +5,9 @@ import type { StorageError } from '../../storage/errors.ts';
 import type { NotEditable } from '../../storage/store.ts';
 import { put, removeWithUndo, save, type Saved } from './saved.ts';
 
-/** The draft of the form that notes work on this machine. */
+/** The draft of the form that notes work on this machine; drafts of the demo are wiped with it. */
 export const workDraftKey = (machine: RecordKey<'machine'>): string =>
-  `${isDemo(machine) ? 'demo/' : ''}form/work/${machine}`;
+  [...(isDemo(machine) ? ['demo'] : []), 'form', 'work', machine].join('/');
 
 /** Notes work: one record for each side that it was done on, all or none. */
 export function saveWork(

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { prefixOf } from '../../core/keys.ts';
 import type { Outlook } from '../../core/outlook.ts';
 import type { AheadScreens } from '../ahead-screens.ts';
 import { store } from './phone.ts';
@@ -10,15 +11,10 @@ export interface Ahead {
   readonly screens: AheadScreens;
 }
 
+const ofMachine = ['hold', 'machine', 'work'] as const;
 const changing = [
-  'price/',
-  'rate/',
-  'hold/',
-  'machine/',
-  'work/',
-  'demo/hold/',
-  'demo/machine/',
-  'demo/work/',
+  ...(['price', 'rate', ...ofMachine] as const).map((kind) => prefixOf(kind)),
+  ...ofMachine.map((kind) => prefixOf(kind, { demo: true })),
 ];
 
 /**
