@@ -1,14 +1,13 @@
 import { err, ok, type Result } from '../../core/result.ts';
 import type { PhotoFault } from '../../words/en/photos.ts';
-import { bareJpeg, readJpeg } from '../../files/jpeg.ts';
+import { sha256Hex } from '../../seal/hash.ts';
+import { drawPicture, within } from '../data/draw-picture.ts';
+import { thumbnailQuality, thumbnailSide } from './thumbnail-size.ts';
 import { readOriginal, type Original } from './picture.ts';
 
 /** Pixels of the longer side: a crack of 0.5 mm on a part of 700 mm is a pixel and a half wide; estimate. */
 const longSide = 2048;
 const quality = 0.8;
-/** Of lists, on screens with three pixels to the point. */
-const thumbnailSide = 320;
-const thumbnailQuality = 0.7;
 
 /** A picture made smaller and upright, without metadata, and what it was made from. */
 export interface Made {
@@ -29,15 +28,15 @@ export async function makePhoto(bytes: Uint8Array<ArrayBuffer>): Promise<Result<
   const head = readOriginal(bytes);
   if (!head.ok) return head;
   const { type, takenAt } = head.value;
-  const original = { sha256: await sha256Of(bytes), bytes: bytes.length, type };
+  const original = { sha256: await sha256Hex(bytes), bytes: bytes.length, type };
   const bitmap = await decode(bytes, head.value);
   if (bitmap === undefined) return err({ kind: type === 'image/heic' ? 'heic' : 'undecodable' });
   try {
-    const picture = await drawn(bitmap, longSide, quality);
+    const picture = await drawPicture(bitmap, longSide, quality);
     if (!picture.ok) return picture;
-    const small = await drawn(bitmap, thumbnailSide, thumbnailQuality);
+    const small = await drawPicture(bitmap, thumbnailSide, thumbnailQuality);
     if (!small.ok) return small;
-    const sha256 = await sha256Of(picture.value.bytes);
+    const sha256 = await sha256Hex(picture.value.bytes);
     const made = { sha256, ...picture.value, thumbnail: small.value.bytes, original };
     return ok({ ...made, ...(takenAt !== undefined && { takenAt }) });
   } finally {
@@ -60,62 +59,4 @@ async function decode(bytes: Uint8Array<ArrayBuffer>, original: Original): Promi
   } catch {
     return undefined;
   }
-}
-
-interface Size {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** The size of a picture whose longer side is to have so many pixels at most. */
-function within({ width, height }: Size, most: number): Size {
-  const share = Math.min(1, most / Math.max(width, height));
-  return { width: Math.max(1, Math.round(width * share)), height: Math.max(1, Math.round(height * share)) };
-}
-
-interface Drawn extends Size {
-  readonly bytes: Uint8Array<ArrayBuffer>;
-}
-
-async function drawn(bitmap: ImageBitmap, most: number, encoded: number): Promise<Result<Drawn, PhotoFault>> {
-  const { width, height } = within(bitmap, most);
-  const canvas = new OffscreenCanvas(width, height);
-  try {
-    const isDrawn = draw(canvas, bitmap);
-    if (!isDrawn) return err({ kind: 'blank' });
-    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: encoded });
-    const bytes = bareJpeg(new Uint8Array(await blob.arrayBuffer()));
-    if (bytes === undefined) return err({ kind: 'failed' });
-    const { width: wide, height: high } = readJpeg(bytes);
-    return wide === width && high === height ? ok({ bytes, width, height }) : err({ kind: 'failed' });
-  } finally {
-    // Some engines keep the memory of a canvas until it is collected, unless it has no pixels.
-    canvas.width = canvas.height = 0;
-  }
-}
-
-/** False when nothing is to be seen: where memory is short, a canvas may stay empty without a word. */
-function draw(canvas: OffscreenCanvas, bitmap: ImageBitmap): boolean {
-  const context = canvas.getContext('2d', { willReadFrequently: true });
-  if (context === null) return false;
-  const { width, height } = canvas;
-  context.imageSmoothingQuality = 'high';
-  context.drawImage(bitmap, 0, 0, width, height);
-  const spots = [0.1, 0.3, 0.5, 0.7, 0.9];
-  const isSeen = spots.some((x) =>
-    spots.some((y) => {
-      const [, , , opacity] = context.getImageData(Math.floor(x * width), Math.floor(y * height), 1, 1).data;
-      return opacity !== 0;
-    }),
-  );
-  // What is transparent would come out black.
-  context.globalCompositeOperation = 'destination-over';
-  context.fillStyle = 'white';
-  context.fillRect(0, 0, width, height);
-  return isSeen;
-}
-
-async function sha256Of(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  return [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

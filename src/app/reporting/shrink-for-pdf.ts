@@ -1,3 +1,5 @@
+import { drawPicture } from '../data/draw-picture.ts';
+
 /** A JPEG, and its size in pixels. */
 interface Picture {
   readonly bytes: Uint8Array;
@@ -26,8 +28,8 @@ export async function shrinkForPdf(bytes: Uint8Array): Promise<Picture | undefin
   if (picture === undefined) return undefined;
   try {
     for (const [longest, quality] of tries) {
-      const made = await encode(picture, longest, quality);
-      if (made.bytes.length <= most) return made;
+      const made = await drawPicture(picture, longest, quality);
+      if (made.ok && made.value.bytes.length <= most) return made.value;
     }
     return undefined;
   } finally {
@@ -41,14 +43,4 @@ async function decode(bytes: Uint8Array): Promise<ImageBitmap | undefined> {
   } catch {
     return undefined;
   }
-}
-
-async function encode(picture: ImageBitmap, longest: number, quality: number): Promise<Picture> {
-  const scale = Math.min(1, longest / Math.max(picture.width, picture.height));
-  const width = Math.max(1, Math.round(picture.width * scale));
-  const height = Math.max(1, Math.round(picture.height * scale));
-  const canvas = new OffscreenCanvas(width, height);
-  canvas.getContext('2d', { alpha: false })?.drawImage(picture, 0, 0, width, height);
-  const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality });
-  return { bytes: new Uint8Array(await blob.arrayBuffer()), width, height };
 }
