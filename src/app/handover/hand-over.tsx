@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Outlook } from '../../core/outlook.ts';
+import { isPlanned, type Outlook } from '../../core/outlook.ts';
 import { makeDates } from '../../words/dates.ts';
 import { common } from '../../words/en/common.ts';
 import { isDemo } from '../../core/keys.ts';
@@ -15,7 +15,15 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import forms from '../parts/forms.module.css';
 import { Screen, Section } from '../parts/screen.tsx';
-import { calendarFor, calendarType, csvType, giveCalendar, giveItems, giveReadings } from './tables.ts';
+import {
+  calendarFor,
+  calendarType,
+  csvType,
+  giveCalendar,
+  giveItems,
+  givePlan,
+  giveReadings,
+} from './tables.ts';
 
 /** Everything of a walk that can leave the phone as a file, by the share sheet or into the phone's own files. */
 export function HandOver({ model }: { model: WalkModel }) {
@@ -54,6 +62,7 @@ function Files({ model }: { model: WalkModel }) {
 function Tables({ model, outlook }: { model: WalkModel; outlook: Outlook | undefined }) {
   const calendar = outlook && calendarFor(model, outlook);
   const { text } = calendar ?? {};
+  const plan = outlook && isPlanned(outlook.plan) ? outlook.plan : undefined;
   return (
     <>
       <Section title={words.table}>
@@ -72,6 +81,15 @@ function Tables({ model, outlook }: { model: WalkModel; outlook: Outlook | undef
           type={csvType}
           onGo={(way) => giveReadings(model, way)}
         />
+        {outlook && plan && (
+          <Ways
+            plain
+            what={words.plan}
+            name="plan.csv"
+            type={csvType}
+            onGo={(way) => givePlan(model, outlook, plan, way)}
+          />
+        )}
       </Section>
       <Section title={words.dates}>
         {calendar?.events.map(({ uid, day, summary }) => (

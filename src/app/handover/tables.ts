@@ -1,6 +1,8 @@
+import type { JobPlan } from '../../core/job-plan.ts';
 import type { Outlook } from '../../core/outlook.ts';
 import { calendarOf, type Calendar } from '../../files/calendar.ts';
 import { csvStyleOf } from '../../files/csv-cells.ts';
+import { planCsv } from '../../files/csv-plan.ts';
 import { readingsCsv } from '../../files/csv-readings.ts';
 import { itemsCsv, type CsvReader } from '../../files/csv.ts';
 import { calendar as calendarWords } from '../../words/en/calendar.ts';
@@ -55,6 +57,13 @@ export async function giveReadings(model: WalkModel, way: Way): Promise<void> {
   const { readings } = model.assembled.input;
   const text = readingsCsv([{ key, walk, machine, readings }], reader());
   await give(model, { part: `${csvWords.readings} ${styleName()}`, ending: 'csv', type: csvType, text }, way);
+}
+
+/** A row for each job of the plan, with its visit and what it costs. */
+export async function givePlan(model: WalkModel, outlook: Outlook, plan: JobPlan, way: Way): Promise<void> {
+  const { key, walk, machine } = model;
+  const text = planCsv({ key, walk, machine, plan, outlook }, reader());
+  await give(model, { part: `${csvWords.plan} ${styleName()}`, ending: 'csv', type: csvType, text }, way);
 }
 
 /** The re-check and the visits of the plan as days, or why there are none. */

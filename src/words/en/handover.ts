@@ -18,6 +18,7 @@ export const handover = {
   tableLine: 'Numbers as numbers, lengths in millimetres, days as year-month-day.',
   items: 'Every item with its call',
   readings: 'Every reading as it was made',
+  plan: 'The job plan with its costs',
   event: (day: string, what: string): string => `${day}: ${what}`,
   dates: 'Dates for a calendar',
   noDates: 'What lies ahead of this machine could not be worked out, so there are no dates.',
