@@ -1,14 +1,9 @@
 import type { Page } from '@playwright/test';
-import { once } from 'node:events';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { securityHeaders } from '../../src/server/security-headers.ts';
+import { serveLocally, type LocalOrigin } from './local-origin.ts';
 import type { PhotosPage } from './photos-page.ts';
-
-/** An origin that serves the photo worker and a page that calls it, under the headers of the real server. */
-export type PhotosOrigin = { readonly url: string; close(): Promise<void> };
 
 /** The page and the worker, bundled as the app is. */
 async function bundled(): Promise<ReadonlyMap<string, string | Uint8Array>> {
@@ -34,9 +29,10 @@ async function bundled(): Promise<ReadonlyMap<string, string | Uint8Array>> {
   );
 }
 
-export async function servePhotos(): Promise<PhotosOrigin> {
+/** Serves the photo worker and a page that calls it, under the headers of the real server. */
+export async function servePhotos(): Promise<LocalOrigin> {
   const files = await bundled();
-  const server = createServer(({ url = '' }, answer) => {
+  return serveLocally(({ url = '' }, answer) => {
     const script = files.get(url);
     for (const [name, value] of Object.entries(securityHeaders(false))) answer.setHeader(name, value);
     answer.setHeader('content-type', script === undefined ? 'text/html' : 'text/javascript');
@@ -45,14 +41,6 @@ export async function servePhotos(): Promise<PhotosOrigin> {
         '<!doctype html><title>photos</title><input type="file" /><script type="module" src="/page.js"></script>',
     );
   });
-  server.listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const close = async (): Promise<void> => {
-    server.closeAllConnections();
-    server.close();
-    await once(server, 'close');
-  };
-  return { url: `http://localhost:${(server.address() as AddressInfo).port}/`, close };
 }
 
 /** Calls a function of the page by name. */

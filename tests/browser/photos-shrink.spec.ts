@@ -3,9 +3,10 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { photoFaultLine } from '../../src/words/en/photos.ts';
 import { greyJpeg, jpegWith, markedPicture } from '../photo-files.ts';
 import { refusedFiles, uprightFaults } from './photos-cases.ts';
-import { askPhotos, servePhotos, type PhotosOrigin } from './photos-origin.ts';
+import { askPhotos, servePhotos } from './photos-origin.ts';
+import type { LocalOrigin } from './local-origin.ts';
 
-const test = base.extend<object, { origin: PhotosOrigin }>({
+const test = base.extend<object, { origin: LocalOrigin }>({
   origin: [
     // eslint-disable-next-line no-empty-pattern -- Playwright reads the names of the fixtures out of the pattern
     async ({}, use) => {

@@ -1,14 +1,12 @@
 import { expect, test as base } from '@playwright/test';
 import { build } from 'esbuild';
-import { once } from 'node:events';
 import { readFile } from 'node:fs/promises';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { reportFontPath } from '../../src/app/report-font.mjs';
 import { securityHeaders } from '../../src/server/security-headers.ts';
 import { objectsOf, readPdf } from '../report/read-pdf.ts';
 import type { ReportPage } from '../report/page.ts';
+import { serveLocally } from './local-origin.ts';
 
 /** An origin that serves the writer of PDFs and its font, under the app's own content policy. */
 const test = base.extend<object, { origin: string }>({
@@ -20,15 +18,12 @@ const test = base.extend<object, { origin: string }>({
         '/page.js': ['text/javascript', await script()],
         '/report.ttf': ['font/ttf', await readFile(reportFontPath)],
       };
-      const server = createServer(({ url = '/' }, answer) => {
+      const origin = await serveLocally(({ url = '/' }, answer) => {
         const [type, body] = files[url] ?? ['text/plain', ''];
         answer.writeHead(200, { ...securityHeaders(false), 'content-type': type }).end(body);
       });
-      server.listen(0, '127.0.0.1');
-      await once(server, 'listening');
-      await use(`http://localhost:${(server.address() as AddressInfo).port}/`);
-      server.closeAllConnections();
-      server.close();
+      await use(origin.url);
+      await origin.close();
     },
     { scope: 'worker' },
   ],

@@ -1,8 +1,9 @@
 import { expect, test as base } from '@playwright/test';
 import { contract } from '../storage/contract.ts';
-import { ask, serveStorage, type StorageOrigin } from './storage-page.ts';
+import { ask, serveStorage } from './storage-page.ts';
+import type { LocalOrigin } from './local-origin.ts';
 
-const test = base.extend<object, { origin: StorageOrigin }>({
+const test = base.extend<object, { origin: LocalOrigin }>({
   origin: [
     // eslint-disable-next-line no-empty-pattern -- Playwright reads the names of the fixtures out of the pattern
     async ({}, use) => {

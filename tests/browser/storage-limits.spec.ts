@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { findEngines } from '../engines.mjs';
 import { browserOptions } from './browsers.ts';
-import { ask, serveStorage, type StorageOrigin } from './storage-page.ts';
+import { ask, serveStorage } from './storage-page.ts';
+import type { LocalOrigin } from './local-origin.ts';
 
 const megabyte = 1024 * 1024;
 
@@ -12,7 +13,7 @@ type Prefs = Record<string, string | number | boolean>;
 
 const test = base.extend<
   { profile: string; launch: (prefs?: Prefs) => Promise<BrowserContext> },
-  { origin: StorageOrigin }
+  { origin: LocalOrigin }
 >({
   origin: [
     // eslint-disable-next-line no-empty-pattern -- Playwright reads the names of the fixtures out of the pattern

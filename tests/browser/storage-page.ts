@@ -1,17 +1,13 @@
 import type { Page } from '@playwright/test';
 import { build } from 'esbuild';
-import { once } from 'node:events';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
+import { serveLocally, type LocalOrigin } from './local-origin.ts';
 import type { StoragePage } from '../storage/page.ts';
-
-/** An origin that serves the storage room alone, with nothing of the app around it. */
-export type StorageOrigin = { readonly url: string; close(): Promise<void> };
 
 const entry = join(import.meta.dirname, '../storage/page.ts');
 
-export async function serveStorage(): Promise<StorageOrigin> {
+/** Serves the storage room alone, with nothing of the app around it. */
+export async function serveStorage(): Promise<LocalOrigin> {
   const built = await build({
     entryPoints: [entry],
     bundle: true,
@@ -20,19 +16,11 @@ export async function serveStorage(): Promise<StorageOrigin> {
     logLevel: 'error',
   });
   const script = built.outputFiles[0]?.text ?? '';
-  const server = createServer(({ url }, answer) => {
+  return serveLocally(({ url }, answer) => {
     const isScript = url === '/page.js';
     answer.setHeader('content-type', isScript ? 'text/javascript' : 'text/html');
     answer.end(isScript ? script : '<!doctype html><title>storage</title><script src="/page.js"></script>');
   });
-  server.listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const close = async (): Promise<void> => {
-    server.closeAllConnections();
-    server.close();
-    await once(server, 'close');
-  };
-  return { url: `http://localhost:${(server.address() as AddressInfo).port}/`, close };
 }
 
 /** Calls a function of the page by name. */

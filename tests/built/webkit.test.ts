@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { serveStorage, type StorageOrigin } from '../browser/storage-page.ts';
+import { serveStorage } from '../browser/storage-page.ts';
 import { refusedFiles, uprightFaults } from '../browser/photos-cases.ts';
 import { servePhotos } from '../browser/photos-origin.ts';
 import type { Told } from '../browser/photos-page.ts';
@@ -11,12 +11,13 @@ import type { Outcome } from '../storage/page.ts';
 import { sentBundle } from '../browser/bundles.ts';
 import { startOrigin } from '../browser/server.ts';
 import { hasWebKit, startWebKit, type WebKitPage } from './webkit.ts';
+import type { LocalOrigin } from '../browser/local-origin.ts';
 
 if (!hasWebKit) console.log('WebKitGTK: not found, not run (Debian: webkit2gtk-driver, xvfb)');
 
 describe.skipIf(!hasWebKit)('the engine of iPhones', () => {
   let page: WebKitPage;
-  let origin: StorageOrigin;
+  let origin: LocalOrigin;
   beforeAll(async () => {
     [page, origin] = [await startWebKit(), await serveStorage()];
   }, 60_000);

@@ -7,7 +7,8 @@ export const textsOf = ({ blocks }: Report, shown = (text: string) => text): rea
     return [...alts, ...seenTextsOf(block).map(shown)];
   });
 
-function seenTextsOf(block: Block): readonly string[] {
+/** What is seen of a block. */
+export function seenTextsOf(block: Block): readonly string[] {
   switch (block.kind) {
     case 'heading':
     case 'text':

@@ -12,6 +12,7 @@ import { reasonTexts } from '../../src/words/en/reason-texts.ts';
 import type { Preferences } from '../../src/words/format.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 import { demoMap, outlookAt, shelfWith, type Records } from '../core/ahead-made.ts';
+import { seenTextsOf } from './model-text.ts';
 
 const metric: Preferences = { locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' };
 
@@ -43,29 +44,12 @@ export function demoInput(walk: RecordKey, preferences = metric, records: Record
   };
 }
 
-/** Every text of a block that somebody reads. */
-export function textsOf(block: Block): readonly string[] {
-  switch (block.kind) {
-    case 'heading':
-    case 'text':
-    case 'bar':
-      return [block.text];
-    case 'list':
-      return block.items;
-    case 'facts':
-      return block.rows.flat();
-    case 'table':
-      return [block.caption, ...block.head, ...block.rows.flat()];
-    case 'call':
-      return [block.word, block.text];
-    case 'photo':
-      return [block.alt, block.caption];
-    case 'code':
-      return [block.content, block.alt, block.caption];
-    case 'signature':
-      return [block.name, block.role, block.alt];
-  }
-}
+/** Every text of a block, also what a reader is told of a picture and what a QR code holds. */
+export const textsOf = (block: Block): readonly string[] => [
+  ...seenTextsOf(block),
+  ...('alt' in block ? [block.alt] : []),
+  ...(block.kind === 'code' ? [block.content] : []),
+];
 
 export const linesOf = ({ title, running, blocks }: Report): readonly string[] => [
   title,
