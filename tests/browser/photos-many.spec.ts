@@ -20,7 +20,7 @@ const file = {
 };
 const cord = (page: Page) => page.locator('main li').getByRole('button').filter({ hasText: 'cord' });
 const camera = (page: Page) => page.locator('input[capture]').first();
-const thumbs = (page: Page) => page.getByRole('link', { name: /^Picture: / });
+const thumbs = (page: Page) => page.getByRole('link', { name: /^Photo: / });
 
 /** The walk's address, its screen at the tread. */
 async function toTread(walker: Walker): Promise<string> {

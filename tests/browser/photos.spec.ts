@@ -17,7 +17,7 @@ const brokenFile = { name: 'broken.jpg', mimeType: 'image/jpeg', buffer: Buffer.
 
 const camera = (page: Page) => page.locator('input[capture]').first();
 const gallery = (page: Page) => page.locator('input[multiple]').first();
-const thumbs = (page: Page) => page.getByRole('link', { name: /^Picture: / });
+const thumbs = (page: Page) => page.getByRole('link', { name: /^Photo: / });
 const loaded = (page: Page) =>
   page
     .locator('main img')
@@ -76,7 +76,7 @@ test('[PV2] a picture is seen whole and close by buttons and keys, and turned to
   await gallery(page).setInputFiles([fileOf(400), fileOf(410)]);
   await expect(page.getByText(words.here(2))).toBeVisible();
   await walker.tap(thumbs(page).first());
-  const picture = page.getByRole('img', { name: /^Picture: / });
+  const picture = page.getByRole('img', { name: /^Photo: / });
   await expect.poll(() => loaded(page)).toBe(1);
   const width = async (): Promise<number> => (await picture.boundingBox())?.width ?? 0;
   const whole = await width();

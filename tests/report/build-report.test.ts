@@ -133,12 +133,12 @@ describe('what a report says', () => {
       {
         kind: 'photo',
         sha256: hash,
-        alt: 'Picture of lug depth, left track',
+        alt: 'Photo of lug depth, left track',
         caption: expect.stringContaining('close up, taken 2026-03-01 09:30, from the gallery, a long cut'),
       },
     ]);
     const rows = blocks.flatMap((block) => (block.kind === 'facts' ? block.rows : []));
-    expect(rows).toContainEqual(['Pictures', '1']);
+    expect(rows).toContainEqual(['Photos', '1']);
   });
 
   test('[RP13] A size that was taken from a picture says so', () => {

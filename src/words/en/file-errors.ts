@@ -110,9 +110,9 @@ export function fileErrorLine(error: FileProblem): string {
     case 'bad-entry':
       return `The bundle holds ${quoted(error.name)}, which no bundle of ours does. Have it sent again as it was exported.`;
     case 'wrong-photo':
-      return `The picture ${quoted(error.name)} in the bundle is not the one that was taken: its bytes were changed.`;
+      return `The photo ${quoted(error.name)} in the bundle is not the one that was taken: its bytes were changed.`;
     case 'large-photo':
-      return `The picture ${quoted(error.name)} in the bundle has more than ${error.mostMegapixels} megapixels. Make it smaller, or leave it out.`;
+      return `The photo ${quoted(error.name)} in the bundle has more than ${error.mostMegapixels} megapixels. Make it smaller, or leave it out.`;
     case 'newer-version':
       return `The file is from a newer version of Sagline (format ${error.version}). Update, then import it again.`;
     case 'bad-header':

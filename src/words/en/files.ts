@@ -5,7 +5,7 @@ export const files = {
   backupLine: 'Everything on this phone in one file.',
   backupDone: (name: string): string => `Backup written: ${name}`,
   backupWithoutPictures: (name: string): string =>
-    `Backup written without pictures, which are too many for one file: ${name}. Hand over walks one by one to keep theirs.`,
+    `Backup written without photos, which are too many for one file: ${name}. Hand over walks one by one to keep theirs.`,
   lastBackup: (when: string): string => `last backup ${when}`,
   noBackup: 'No backup yet. If the phone is lost, so are the walks.',
   restoreLine: 'Adds what is in the file to what is here. Nothing here is overwritten.',
@@ -39,7 +39,7 @@ export const files = {
   sealsAltered: (count: number): string =>
     `${count === 1 ? 'A seal in the file was altered and was' : `${count} seals in the file were altered and were`} not taken. What it sealed is here, but nothing proves it.`,
   picturesMissing: (count: number): string =>
-    `${count === 1 ? '1 picture is' : `${count} pictures are`} not in the file and not on this phone. Ask for the bundle with the pictures.`,
+    `${count === 1 ? '1 photo is' : `${count} photos are`} not in the file and not on this phone. Ask for the bundle with the photos.`,
   countsAhead:
     'The file counts its changes far ahead of any phone, which no phone of ours does. It was not taken.',
   aloneDay:

@@ -11,7 +11,7 @@ export const handover = {
   title: 'Hand over',
   walk: 'The whole walk',
   walkLine:
-    'Readings, pictures, sheets, rules and seals in one file: for another phone, for the office, or for whoever wants to check that nothing was changed.',
+    'Readings, photos, sheets, rules and seals in one file: for another phone, for the office, or for whoever wants to check that nothing was changed.',
   unfinishedLine:
     'This walk is not finished. Another phone that takes the file goes on where this one stopped.',
   table: 'A table for a spreadsheet',
@@ -28,5 +28,5 @@ export const handover = {
   notMade: 'The file could not be made. Nothing was changed; try it once more.',
   demo: 'This is the demo. Its machines are invented, so nothing of it leaves the phone.',
   readMe:
-    'This bundle was written by Sagline, which judges the undercarriages of tracked machines.\n\nwalk.json or backup.json holds the records as open JSON; its schema is published with the app under /schema/walk-file.json.\nphotos/ holds the pictures, each named by the SHA-256 of its bytes.\nreport.pdf, where it is there, is the report for people.\n\nTo check that nothing was changed, open the bundle with Sagline under Check a file, or run: sagline check FILE\n',
+    'This bundle was written by Sagline, which judges the undercarriages of tracked machines.\n\nwalk.json or backup.json holds the records as open JSON; its schema is published with the app under /schema/walk-file.json.\nphotos/ holds the photos, each named by the SHA-256 of its bytes.\nreport.pdf, where it is there, is the report for people.\n\nTo check that nothing was changed, open the bundle with Sagline under Check a file, or run: sagline check FILE\n',
 } as const;

@@ -81,7 +81,7 @@ export const report = {
   leansOn: 'Caveat',
   meanwhile: 'Meanwhile',
   notKnown: 'Not known yet',
-  pictures: 'Pictures',
+  pictures: 'Photos',
 
   hours: 'Hours left',
   hoursCaption: 'Hours left of each measured part',
@@ -125,14 +125,14 @@ export const report = {
   openAt: (name: string, why: string): string => `${name}. ${why}`,
   notAsked: 'Not asked for',
 
-  photos: 'Pictures',
+  photos: 'Photos',
   photoName: (number: number, what: string): string => `${number}. ${what}`,
-  photoOf: (what: string): string => `Picture of ${what}`,
-  photoNothing: 'Picture of the machine',
+  photoOf: (what: string): string => `Photo of ${what}`,
+  photoNothing: 'Photo of the machine',
   photoTaken: (when: string): string => `taken ${when}`,
   photoGallery: 'from the gallery',
   photoHash: (hash: string): string => `SHA-256 ${hash}`,
-  photoGone: 'The picture itself is not on this phone.',
+  photoGone: 'The photo itself is not on this phone.',
   photoAt: (lat: string, lon: string): string => `at ${lat}, ${lon}`,
 
   sources: 'What it is checked against',

@@ -234,7 +234,7 @@ export const fieldWords: Readonly<Record<string, string>> = {
   clean: 'how clean',
   tool: 'tool',
   uMm: 'uncertainty',
-  from: 'picture and marks that it was measured from',
+  from: 'photo and marks that it was measured from',
   at: 'time',
   note: 'note',
   spot: 'spot',
