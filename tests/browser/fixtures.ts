@@ -8,6 +8,12 @@ type Fixtures = {
   complaints: string[];
 };
 
+/** Firefox says so too when whoever leaves a page ends what it was loading. */
+const endedLoad = 'A ServiceWorker intercepted the request and encountered an unexpected error';
+
+/** A load that ended so near to leaving the page was ended by it. */
+const leavingMs = 2000;
+
 export const test = base.extend<Fixtures>({
   // Playwright reads the names of the fixtures out of the pattern, so it has to stand there even when empty.
   origin: async ({}, use) => {
@@ -18,9 +24,15 @@ export const test = base.extend<Fixtures>({
   baseURL: async ({ origin }, use) => use(origin.url),
   complaints: async ({ page, context, origin }, use) => {
     const complaints: string[] = [];
+    const ended: { readonly text: string; readonly at: number }[] = [];
+    const leavings: number[] = [];
+    context.on('request', (request) => {
+      if (request.isNavigationRequest()) leavings.push(Date.now());
+    });
     page.on('console', (message) => {
-      if (message.type() === 'error' || message.text().includes('Content-Security-Policy'))
-        complaints.push(message.text());
+      const text = message.text();
+      if (text.includes(endedLoad)) ended.push({ text, at: Date.now() });
+      else if (message.type() === 'error' || text.includes('Content-Security-Policy')) complaints.push(text);
     });
     page.on('pageerror', (error) => complaints.push(String(error)));
     context.on('request', (request) => {
@@ -32,6 +44,8 @@ export const test = base.extend<Fixtures>({
       );
     });
     await use(complaints);
+    const isLeaving = (at: number): boolean => leavings.some((left) => Math.abs(at - left) < leavingMs);
+    complaints.push(...ended.flatMap(({ text, at }) => (isLeaving(at) ? [] : [text])));
     expect(complaints).toEqual([]);
   },
 });
