@@ -7,7 +7,7 @@ import { err, ok, type Result } from './result.ts';
 import { isSoft, sourceSchema, type Source } from './source.ts';
 
 /** An amount in minor units of the currency of its list; nothing that is paid for a track comes near the most. */
-const minor = z.int().check(z.gte(0), z.lte(1e12));
+export const priceMinorSchema = z.int().check(z.gte(0), z.lte(1e12));
 export const mostLabourHours = 1000;
 export const mostNameLength = 160;
 
@@ -24,7 +24,7 @@ export const priceLineSchema = z.looseObject({
   /** A kind of job; one that this version does not know is kept and not used. */
   job: z.string().check(z.regex(/^[a-z][a-z0-9-]{0,59}$/)),
   /** Parts for one side, one part or both sides, as the kind of job says. */
-  minor,
+  minor: priceMinorSchema,
   /** Labour for the same, besides lifting the side and taking the track off. */
   labourHours: z.number().check(z.gte(0), z.lte(mostLabourHours)),
   source: sourceSchema,
@@ -41,7 +41,7 @@ export const priceListSchema = z.looseObject({
 });
 export type PriceList = z.infer<typeof priceListSchema>;
 
-const rateSchema = z.looseObject({ minor, source: sourceSchema });
+const rateSchema = z.looseObject({ minor: priceMinorSchema, source: sourceSchema });
 
 export const rateNames = [
   'labourPerHour',

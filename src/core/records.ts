@@ -2,6 +2,7 @@ import type * as z from 'zod/mini';
 import { priceListSchema, ratesSchema } from './costs.ts';
 import { isNewer, valueVersion, type RecordValue } from './versions.ts';
 import { jsonFault } from './canonical-json.ts';
+import { contractSchema } from './contract.ts';
 import { holdSchema } from './holds.ts';
 import { kindOf, partsOf, type Kind, type RecordKey } from './keys.ts';
 import { limitSheetSchema } from './limits.ts';
@@ -25,6 +26,7 @@ export const valueSchemas = {
   work: workSchema,
   price: priceListSchema,
   rate: ratesSchema,
+  contract: contractSchema,
   hold: holdSchema,
   photo: photoSchema,
   person: personSchema,

@@ -17,6 +17,13 @@ export type Corner = (typeof corners)[number];
 export type Start = (typeof starts)[number];
 export type Caution = (typeof cautions)[number];
 
+/** Whether a line of the charge list counts, as somebody decided. */
+const settledSchema = z.looseObject({
+  line: text(120),
+  is: z.enum(['charged', 'not-charged']),
+  why: z.optional(text(400)),
+});
+
 export const walkSchema = z.looseObject({
   v: z.literal(1),
   machine: text(120),
@@ -48,6 +55,11 @@ export const walkSchema = z.looseObject({
   step: z.optional(text(120)),
   note: z.optional(text(4000)),
   corrects: z.optional(text(120)),
+  /** Of a rental return: the hand-out walk that it is held against, and what was agreed. */
+  handOut: z.optional(text(120)),
+  contract: z.optional(text(120)),
+  /** Lines of the charge list that somebody has settled, with why. */
+  settled: z.optional(z.array(settledSchema).check(z.maxLength(200))),
 });
 export type Walk = z.infer<typeof walkSchema>;
 

@@ -136,8 +136,8 @@ describe('the value of a record that comes in', () => {
       reading({ kind: 'unseen', why: 'mud' }),
       { path: ['what', 'kind'], problem: { kind: 'not-one-of', options: ['pass'] } },
     ],
-    ['a number that is none', 'contract/a', { a: Infinity }, { path: [], problem: { kind: 'not-finite' } }],
-    ['a function', 'contract/a', { a: () => 1 }, { path: [], problem: { kind: 'not-json' } }],
+    ['a number that is none', 'same/a', { a: Infinity }, { path: [], problem: { kind: 'not-finite' } }],
+    ['a function', 'same/a', { a: () => 1 }, { path: [], problem: { kind: 'not-json' } }],
   ])('[F4] %s is a fault', (_, key, value, fault) => {
     expect(faultOf(key, value)).toEqual(fault);
   });
@@ -162,16 +162,18 @@ describe('the value of a record that comes in', () => {
       reading({ kind: 'finding', finding: 'any' }),
     ],
     ['a later version', 'rules/a', { v: 2 }],
-    ['a kind that is not read', 'contract/a', { any: ['thing'] }],
+    ['a kind that is not read', 'same/a', { any: ['thing'] }],
   ])('[F4] %s is none', (_, key, value) => {
     expect(faultOf(key, value)).toBeUndefined();
   });
 
   test('[F4] only the kinds of this build are read', () => {
     expect(
-      ([...readKinds, 'price', 'rate', 'hold', 'photo', 'person', 'seal'] as const).every(isReadKind),
+      ([...readKinds, 'price', 'rate', 'hold', 'photo', 'person', 'seal', 'contract'] as const).every(
+        isReadKind,
+      ),
     ).toBe(true);
-    expect((['verdict', 'contract', 'option', 'same'] as const).some(isReadKind)).toBe(false);
+    expect((['verdict', 'option', 'same'] as const).some(isReadKind)).toBe(false);
   });
 
   test('[F4] a value refused for no reason is a bug', () => {

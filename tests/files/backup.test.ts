@@ -240,7 +240,7 @@ describe('opening a file', () => {
     let answered = 0;
     const answering = setInterval(() => (answered += 1));
     const records = Array.from({ length: 2000 }, (_, n) => ({
-      key: `contract/${n}` as typeof machineKey,
+      key: `same/${n}` as typeof machineKey,
       value: { n },
     }));
     const file = await opened(writeWalkFile(records), 1_000_000);

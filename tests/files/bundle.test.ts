@@ -15,7 +15,7 @@ type Bytes = Uint8Array<ArrayBuffer>;
 const walkText = JSON.stringify({
   format: 'sagline-walk',
   version: 1,
-  records: [{ key: 'contract/a', value: { any: 'thing' } }],
+  records: [{ key: 'same/a', value: { any: 'thing' } }],
 });
 const jpeg = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3]);
 
@@ -160,7 +160,7 @@ describe('a hostile bundle', () => {
         continue;
       }
       // Days, versions and flags that we do not read.
-      const unstamped = [{ key: 'contract/a', value: { any: 'thing' } }];
+      const unstamped = [{ key: 'same/a', value: { any: 'thing' } }];
       expect(opened.value).toMatchObject({ kind: 'walk-file', count: 1, unstamped });
       expect(await opened.value.pictures?.read(sha256)).toEqual(jpeg);
     }

@@ -101,7 +101,7 @@ describe('the published schema', () => {
     ['seen that is no object', fileOf([{ ...stamped, seen: 1 }])],
     ['seen of no device', fileOf([{ ...stamped, seen: { phone: 1 } }])],
     ['an author that is no id', fileOf([{ ...stamped, by: 'Some Body' }])],
-    ['a value that is no object', fileOf([{ key: 'contract/a', value: 1 }])],
+    ['a value that is no object', fileOf([{ key: 'same/a', value: 1 }])],
     ['a seal that is no text', fileOf([good], { seals: [1] })],
     ['a condition with two heads', fileOf([rules({ unknown: 'cord', track: ['steel'] })])],
   ])('[F19] refuses %s, as the reader does', (_, text) => {

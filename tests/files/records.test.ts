@@ -99,7 +99,7 @@ describe('what a walk needs elsewhere', () => {
     version(keyOf('work/circle/one'), undefined),
     version(keyOf('walk/alone'), undefined),
     version(keyOf('reading/alone/left.track/sag/1'), { v: 1, rules: { key: 'rules/own' } }),
-    version(keyOf('contract/a'), { sheet: 'limits/never' }),
+    version(keyOf('same/a'), { sheet: 'limits/never' }),
     version(keyOf('work/contract/one'), { v: 1 }),
     version('demo/walk/w1' as RecordKey, { v: 1, machine: 'machine/b' }),
     version(keyOf('walk/odd'), {
@@ -189,7 +189,7 @@ describe('what a walk needs elsewhere', () => {
   });
 
   test('[F18] nothing stands under a record that is neither walk nor machine', async () => {
-    expect(await keysOf('contract/a')).toEqual(['contract/a', 'limits/never']);
+    expect(await keysOf('same/a')).toEqual(['limits/never', 'same/a']);
     let lists = 0;
     const counting: Source<string> = {
       ...source,
@@ -198,7 +198,7 @@ describe('what a walk needs elsewhere', () => {
         return source.list(page);
       },
     };
-    await gatherRecords([keyOf('limits/never'), keyOf('contract/a')], counting, builtIn);
+    await gatherRecords([keyOf('limits/never'), keyOf('same/a')], counting, builtIn);
     expect(lists).toBe(0);
   });
 

@@ -127,7 +127,7 @@ const opaque = fc.oneof(
   fc
     .tuple(id, hash, unknownFields)
     .map(([walk, sha, later]) => ({ key: keyOf(`photo/${walk}/${sha}`), value: { v: 2, ...later } })),
-  fc.tuple(id, unknownFields).map(([each, later]) => ({ key: keyOf(`contract/${each}`), value: later })),
+  fc.tuple(id, unknownFields).map(([each, later]) => ({ key: keyOf(`same/${each}`), value: later })),
   fc.tuple(id, fc.integer({ min: 2 }), unknownFields).map(([each, v, later]) => ({
     key: keyOf(`machine/${each}`),
     value: { v, ...later } as RecordValue,

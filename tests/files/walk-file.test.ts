@@ -234,7 +234,7 @@ describe('records', () => {
     ],
     [
       'half a character in a name',
-      of('contract/a', { ['\udc00']: 1 }),
+      of('same/a', { ['\udc00']: 1 }),
       { path: ['value'], problem: { kind: 'lone-surrogate' } },
     ],
     [
@@ -257,13 +257,13 @@ describe('records', () => {
       }),
       { kind: 'bad-record', path: ['value', 'rules', 0, 'when'], problem: { kind: 'no-alternative' } },
     ],
-    ['a condition of its own', of('contract/a', { deep: nested(32) }), { problem: { kind: 'too-deep' } }],
+    ['a condition of its own', of('same/a', { deep: nested(32) }), { problem: { kind: 'too-deep' } }],
   ])('[F4] %s is refused and named', (_, record, expected) => {
     expect(errorOf(fileOf([good, record]))).toMatchObject({ index: 1, ...expected });
   });
 
   test('[F4] a number too large to be one is refused', () => {
-    const text = fileOf([{ key: 'contract/a', value: { sum: 12345 } }]).replace('12345', '1e999');
+    const text = fileOf([{ key: 'same/a', value: { sum: 12345 } }]).replace('12345', '1e999');
     expect(errorOf(text)).toMatchObject({ kind: 'bad-record', problem: { kind: 'not-finite' } });
   });
 
@@ -281,7 +281,7 @@ describe('records', () => {
       { key: cordKey, value: { v: 1, what: { kind: 'unseen', why: 'mud' } } },
       { key: 'reading/w1/left.track/hoverboard/1', value: lug },
       { key: machineKey, value: { v: 2, wheels: 4 } },
-      { key: 'contract/a', value: { anything: [1, 'two', null] } },
+      { key: 'same/a', value: { anything: [1, 'two', null] } },
     ];
     expect(contentOf(fileOf(records)).unstamped).toEqual(records);
   });
@@ -305,13 +305,13 @@ describe('records', () => {
 
   test('[F6] a record may take 64 kB of text, and no more', () => {
     const sized = (bytes: number) => {
-      const empty = JSON.stringify({ key: 'contract/a', value: { a: '' } }).length;
-      return fileOf([{ key: 'contract/a', value: { a: 'x'.repeat(bytes - empty) } }]);
+      const empty = JSON.stringify({ key: 'same/a', value: { a: '' } }).length;
+      return fileOf([{ key: 'same/a', value: { a: 'x'.repeat(bytes - empty) } }]);
     };
     expect(readWalkFile(sized(65_536)).ok).toBe(true);
     expect(errorOf(sized(65_537))).toEqual({
       kind: 'record-too-large',
-      key: 'contract/a',
+      key: 'same/a',
       index: 0,
       mostBytes: 65_536,
     });

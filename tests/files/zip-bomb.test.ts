@@ -9,8 +9,7 @@ import { fileErrorLine } from '../../src/words/en/file-errors.ts';
 
 type Bytes = Uint8Array<ArrayBuffer>;
 
-const walkText =
-  '{"format":"sagline-walk","version":1,"records":[{"key":"contract/a","value":{"any":"thing"}}]}';
+const walkText = '{"format":"sagline-walk","version":1,"records":[{"key":"same/a","value":{"any":"thing"}}]}';
 const jpeg = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3]);
 
 /** Deflate of 10 GB of zeros: a megabyte of them that ends on a byte, over and over, and an empty last block. */
