@@ -32,6 +32,8 @@ export const photoSchema = z.looseObject({
   }),
   shows: z.array(shownSchema).check(z.maxLength(mostShown)),
   scale: z.optional(z.enum(photoScales)),
+  /** Which picture of a rental walk's sequence it is. */
+  shot: z.optional(text(60)),
   from: z.enum(['camera', 'gallery']),
   /** When it was taken in; the picture itself carries no time. */
   at: z.optional(observedAtSchema),

@@ -109,6 +109,8 @@ export const readingSchema = z.looseObject({
   from: z.optional(photoEvidenceSchema),
   at: z.optional(observedAtSchema),
   note: z.optional(text(4000)),
+  /** Where the mark is that shows which lug, link or shoe was read, so that another walk reads the same one. */
+  mark: z.optional(text(160)),
   /** The person was asked about an implausible value and said that it is right. */
   confirmed: z.optional(z.boolean()),
 });

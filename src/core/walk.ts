@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import { loads } from './limits.ts';
 import { text } from './machine.ts';
-import { observedAtSchema } from './readings.ts';
+import { observedAtSchema, unseenReasons } from './readings.ts';
 
-export const purposes = ['jobsite', 'rental-return', 'appraisal'] as const;
+export const purposes = ['jobsite', 'hand-out', 'rental-return', 'appraisal'] as const;
 export const depths = ['short', 'full'] as const;
 export const corners = ['front-left', 'rear-left', 'rear-right', 'front-right'] as const;
 export const starts = ['walk', 'track-off', 'drive-first'] as const;
@@ -60,6 +60,10 @@ export const walkSchema = z.looseObject({
   contract: z.optional(text(120)),
   /** Lines of the charge list that somebody has settled, with why. */
   settled: z.optional(z.array(settledSchema).check(z.maxLength(200))),
+  /** Pictures of the sequence that were left out, each with why. */
+  skipped: z.optional(
+    z.array(z.looseObject({ shot: text(60), why: z.enum(unseenReasons) })).check(z.maxLength(60)),
+  ),
 });
 export type Walk = z.infer<typeof walkSchema>;
 

@@ -7,7 +7,13 @@ import { shownCall } from '../core/verdict.ts';
 import type { Walk } from '../core/walk.ts';
 import { callWords } from './en/calls.ts';
 import { componentNames, findingLabel, itemName } from './en/items.ts';
-import { appraisalVerdict, jobsiteVerdict, rentalVerdict, verdict as shared } from './en/verdict.ts';
+import {
+  appraisalVerdict,
+  handOutVerdict,
+  jobsiteVerdict,
+  rentalVerdict,
+  verdict as shared,
+} from './en/verdict.ts';
 import type { Formatter } from './format.ts';
 import { outcomePlace, wearText } from './outcome-text.ts';
 
@@ -98,19 +104,50 @@ function jobsite(of: Judged): readonly Answer[] {
   ];
 }
 
+/** Whether the machine may go out. */
+function mayGoOut(of: Judged): string {
+  const w = rentalVerdict;
+  const { atLeast, settled } = of.scored.verdict;
+  const out = callRank(atLeast) <= callRank('recheck') ? w.outYes : w.outAfter(callWord(of));
+  return atLeast === 'park' ? w.outNo : settled ? out : w.outNotKnown;
+}
+
+const openCount = ({ scored: { verdict } }: Judged): number =>
+  verdict.openParking.length + verdict.openOther.length;
+
+/** Whether all is read and every picture of the sequence is there. */
+function proof(of: Judged): string {
+  const open = openCount(of);
+  return open === 0 ? rentalVerdict.proofYes : rentalVerdict.proofMissing(open);
+}
+
+function handOut(of: Judged): readonly Answer[] {
+  const w = handOutVerdict;
+  return [
+    { ask: w.fit, say: mayGoOut(of) },
+    { ask: w.proof, say: proof(of) },
+    {
+      ask: w.goesWith,
+      say: listOr(
+        damageOf(of.scored.outcomes).map(named),
+        openCount(of) === 0 ? w.goesSound : w.goesSoundSoFar,
+      ),
+    },
+    { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
+  ];
+}
+
 function rental(of: Judged): readonly Answer[] {
   const w = rentalVerdict;
-  const { atLeast, settled, openParking, openOther } = of.scored.verdict;
   const damage = damageOf(of.scored.outcomes);
-  const open = openParking.length + openOther.length;
-  const out = callRank(atLeast) <= callRank('recheck') ? w.outYes : w.outAfter(callWord(of));
+  const open = openCount(of);
   return [
-    { ask: w.outAgain, say: atLeast === 'park' ? w.outNo : settled ? out : w.outNotKnown },
+    { ask: w.outAgain, say: mayGoOut(of) },
     {
       ask: w.chargeable,
       say: damage.length === 0 ? (open > 0 ? w.chargeSomeOpen : w.chargeNone) : w.chargeDamage(damage.length),
     },
-    { ask: w.proof, say: open === 0 ? w.proofYes : w.proofMissing(open) },
+    { ask: w.proof, say: proof(of) },
     ...(damage.length > 0 ? [{ ask: shared.reasons, say: listOr(damage.map(named), '') }] : []),
     { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
     { ask: '', say: w.noHandOut },
@@ -145,7 +182,7 @@ function appraisal(of: Judged): readonly Answer[] {
   ];
 }
 
-const answersFor = { jobsite, 'rental-return': rental, appraisal } as const;
+const answersFor = { jobsite, 'hand-out': handOut, 'rental-return': rental, appraisal } as const;
 
 /** The questions that the purpose of a walk asks first, answered. */
 export const answersOf = (of: Judged): readonly Answer[] => answersFor[of.walk.purpose](of);

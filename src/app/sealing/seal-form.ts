@@ -47,6 +47,7 @@ export const emptyForm = (inspector: string): SealForm => ({
 /** Who is most likely to stand beside the inspector. */
 export const likelyRole: Readonly<Record<Purpose, OtherRole>> = {
   jobsite: 'owner',
+  'hand-out': 'renter',
   'rental-return': 'renter',
   appraisal: 'buyer',
 };

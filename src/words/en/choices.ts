@@ -50,6 +50,7 @@ export const tensionerWords: Readonly<Record<Shape['tensioner'], Choice>> = {
 
 export const purposeWords: Readonly<Record<Purpose, Choice>> = {
   jobsite: { label: 'jobsite call', line: 'May it move, may it work, until when?' },
+  'hand-out': { label: 'rental hand-out', line: 'Is it fit to go out; is the proof complete?' },
   'rental-return': { label: 'rental return', line: 'Can it go out again; is anything chargeable?' },
   appraisal: { label: 'appraisal', line: 'What to deduct, what was not verified?' },
 };

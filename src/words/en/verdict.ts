@@ -61,6 +61,15 @@ export const jobsiteVerdict = {
   notSeen: 'What was not seen',
 } as const;
 
+/** First screen of a hand-out; what it shares with a return stands there. */
+export const handOutVerdict = {
+  fit: 'Is it fit to go out?',
+  proof: 'Is the proof complete?',
+  goesWith: 'Damage that it goes out with',
+  goesSound: 'None found.',
+  goesSoundSoFar: 'None found in what was looked at.',
+} as const;
+
 /** First screen of a rental return. */
 export const rentalVerdict = {
   outAgain: 'Can it go out again today?',
