@@ -1,18 +1,18 @@
 import * as z from 'zod/mini';
-import { mostNameLength, priceMinorSchema } from './costs.ts';
-import { currencySchema } from './currency.ts';
+import { mostNameLength } from './costs.ts';
+import { currencySchema, priceMinorSchema } from './currency.ts';
 import { text } from './machine.ts';
 import { sourceSchema } from './source.ts';
 import { grounds } from './walk.ts';
 
 /** What the renter pays for beside the hire: damage alone, or wear beyond what was agreed too. */
-const chargedFor = ['damage', 'damage-and-wear'] as const;
+export const chargedFor = ['damage', 'damage-and-wear'] as const;
 
 /** Which hours wear is allowed for: those billed, those that the meter ran, or those that the hire includes. */
-const hourBases = ['billed', 'meter', 'included'] as const;
+export const hourBases = ['billed', 'meter', 'included'] as const;
 
 /** How the labour of a damaged part is charged: by the share of life that was left, whole, or not at all. */
-const labourShares = ['share', 'whole', 'none'] as const;
+export const labourShares = ['share', 'whole', 'none'] as const;
 
 const percent = z.number().check(z.gte(0), z.lte(100));
 
@@ -30,7 +30,9 @@ const contractPartSchema = z.looseObject({
   source: sourceSchema,
 });
 
-const isOnce = (parts: readonly z.infer<typeof contractPartSchema>[]): boolean =>
+export type ContractPart = z.infer<typeof contractPartSchema>;
+
+const isOnce = (parts: readonly ContractPart[]): boolean =>
   new Set(parts.map(({ what }) => what)).size === parts.length;
 
 /** What owner and renter agreed about the undercarriage of one machine for one hire. */
@@ -71,3 +73,8 @@ export const contractSchema = z.looseObject({
   handOut: z.optional(text(120)),
   note: z.optional(text(4000)),
 });
+export type Contract = z.infer<typeof contractSchema>;
+
+/** What the contract says of the first of these names that it has a line for; undefined where it has none. */
+export const contractPart = ({ parts }: Contract, ...names: readonly string[]): ContractPart | undefined =>
+  names.flatMap((name) => parts.filter(({ what }) => what === name))[0];

@@ -1,13 +1,11 @@
 import * as z from 'zod/mini';
-import { currencySchema } from './currency.ts';
+import { currencySchema, priceMinorSchema } from './currency.ts';
 import type { JobKind } from './job-kinds.ts';
 import { text } from './machine.ts';
 import { round6 } from './quantity.ts';
 import { err, ok, type Result } from './result.ts';
 import { isSoft, sourceSchema, type Source } from './source.ts';
 
-/** An amount in minor units of the currency of its list; nothing that is paid for a track comes near the most. */
-export const priceMinorSchema = z.int().check(z.gte(0), z.lte(1e12));
 export const mostLabourHours = 1000;
 export const mostNameLength = 160;
 

@@ -40,3 +40,32 @@ export const signsOf = (outcomes: readonly ItemOutcome[]): readonly ItemOutcome[
   outcomes.filter(
     ({ state }) => state.finding !== undefined && (signs[state.item.id]?.includes(state.finding) ?? false),
   );
+
+interface OwnerSide {
+  readonly findings: readonly string[];
+  /** Items that such a fault wears or damages. */
+  readonly harms: readonly string[];
+}
+
+const slack = ['edges', 'guide-horns', 'cores', 'drive-lugs', 'cord', 'lug-damage', 'link-sides'];
+const tight = ['lug-depth', 'cores', 'cord', 'bushing-od', 'pitch', 'roller-path'];
+
+/**
+ * Faults that are the owner's, not the renter's, and what they harm: common practice, no source. Whether one did in
+ * the case at hand is for people to settle.
+ */
+export const ownerSide: Readonly<Record<string, OwnerSide>> = {
+  'sprocket-teeth': {
+    findings: ['hooked', 'broken'],
+    harms: ['drive-lugs', 'cores', 'cord', 'lug-depth', 'pitch', 'bushing-od'],
+  },
+  'roller-turn': { findings: ['seized'], harms: ['roller-path', 'guide-horns', 'cores', 'link-height'] },
+  'idler-play': { findings: ['play', 'track-climbs'], harms: slack },
+  'adjuster-leak': { findings: ['weeping', 'valve-damaged'], harms: slack },
+  'recoil-spring': { findings: ['broken'], harms: slack },
+  sag: { findings: ['loose', 'derailing', 'tight'], harms: [...new Set([...slack, ...tight])] },
+  'sag-by-eye': { findings: ['slack', 'very-slack', 'tight'], harms: [...new Set([...slack, ...tight])] },
+  cord: { findings: ['rust-under'], harms: ['cord', 'crack', 'bulge'] },
+  'tracks-alike': { findings: ['different'], harms: ['lug-depth', 'edges', 'guide-horns', 'drive-lugs'] },
+  alignment: { findings: ['toed'], harms: ['link-sides', 'edges', 'pin-bosses'] },
+};

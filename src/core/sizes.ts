@@ -20,7 +20,8 @@ export const fromResolution = (stepMm: number): number => stepMm / Math.sqrt(12)
 
 // Math.hypot and ** may differ in the last digit from engine to engine; a product and a root may not.
 const squared = (value: number): number => value * value;
-const together = (u: number, other: number): number => Math.sqrt(squared(u) + squared(other));
+/** Two standard uncertainties that have nothing to do with each other, as one. */
+export const together = (u: number, other: number): number => Math.sqrt(squared(u) + squared(other));
 
 function uOf(reading: Reading, typed: string, unit: LengthUnit, tools: ToolUncertainty): number {
   if (reading.uMm !== undefined) return reading.uMm;

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { priceMinorSchema } from './currency.ts';
 import { loads } from './limits.ts';
 import { text } from './machine.ts';
 import { observedAtSchema, unseenReasons } from './readings.ts';
@@ -21,8 +22,11 @@ export type Caution = (typeof cautions)[number];
 const settledSchema = z.looseObject({
   line: text(120),
   is: z.enum(['charged', 'not-charged']),
+  /** What was agreed where the line has no amount of its own; minor units of the contract's currency. */
+  minor: z.optional(priceMinorSchema),
   why: z.optional(text(400)),
 });
+export type Settled = z.infer<typeof settledSchema>;
 
 export const walkSchema = z.looseObject({
   v: z.literal(1),

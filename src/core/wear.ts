@@ -28,8 +28,8 @@ interface Knot {
   readonly u: number;
 }
 
-// A tolerance ±a is a rectangular distribution, a/√3 (JCGM 100:2008, 4.3.7).
-const fromTolerance = (tolerance: number | undefined): number => (tolerance ?? 0) / Math.sqrt(3);
+/** Standard uncertainty of a tolerance ±a, taken as rectangular: a/√3 (JCGM 100:2008, 4.3.7). */
+export const fromTolerance = (tolerance: number | undefined): number => (tolerance ?? 0) / Math.sqrt(3);
 
 /** A straight piece of the way from new to a limit. */
 interface Piece {

@@ -1,0 +1,70 @@
+import { ownerFaults, type OwnerFault } from './rental-damage.ts';
+import { damageLines } from './rental-lines.ts';
+import { settle, type ChargeLine } from './rental-line.ts';
+import { wearLines } from './rental-worn.ts';
+import type { HiredHours, RentalInput } from './rental-input.ts';
+
+/** What a hire is billed for, and what it is not, each line with its reason. */
+export interface ChargeList {
+  readonly currency: string;
+  readonly hours: HiredHours;
+  readonly handOut: string | undefined;
+  readonly returned: string;
+  readonly lines: readonly ChargeLine[];
+  readonly ownerFaults: readonly OwnerFault[];
+  /** The machine worked on ground that the contract does not permit. */
+  readonly otherGround: string | undefined;
+  /** Whole minor units, rounded once; `gross` is `net` and `tax`. */
+  readonly netMinor: number;
+  readonly haulageMinor: number;
+  readonly taxMinor: number;
+  readonly grossMinor: number;
+}
+
+/** Hours of the hire by the basis that the contract names. */
+export function hiredHours({ contract, handOut, returned }: RentalInput): HiredHours {
+  const { hours: basis, hoursCount } = contract;
+  if (basis !== 'meter') {
+    if (hoursCount === undefined) return { kind: 'open', why: 'not-entered' };
+    return { kind: 'known', basis, hours: hoursCount };
+  }
+  const [from, to] = [handOut?.input.walk.meterHours, returned.input.walk.meterHours];
+  if (from === undefined || to === undefined) return { kind: 'open', why: 'no-meter' };
+  return to < from ? { kind: 'open', why: 'meter-went-back' } : { kind: 'known', basis, hours: to - from };
+}
+
+function otherGround({ contract: { grounds }, returned }: RentalInput): string | undefined {
+  const { ground } = returned.input.walk;
+  return ground !== undefined && grounds !== undefined && !grounds.includes(ground) ? ground : undefined;
+}
+
+/** The charge list of a hire. Amounts of lines are not rounded; the sums are, once. */
+export function chargeList(input: RentalInput): ChargeList {
+  const { contract, handOut, returned } = input;
+  const hours = hiredHours(input);
+  const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);
+  const lines = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
+    settle(line, returned.input.walk.settled ?? []),
+  );
+  const charged = lines.filter(({ standing }) => standing.kind === 'charged');
+  const haulage = charged.length > 0 ? (contract.haulageMinor ?? 0) : 0;
+  const sum = charged.reduce(
+    (total, line) => total + (line.partMinor ?? 0) + (line.labourMinor ?? 0),
+    haulage,
+  );
+  const net = Math.round(sum);
+  const gross = Math.round(sum * (1 + (contract.taxPercent ?? 0) / 100));
+  return {
+    currency: contract.currency,
+    hours,
+    handOut: handOut?.key,
+    returned: returned.key,
+    lines,
+    ownerFaults: faults,
+    otherGround: otherGround(input),
+    netMinor: net,
+    haulageMinor: haulage,
+    taxMinor: gross - net,
+    grossMinor: gross,
+  };
+}

@@ -1,0 +1,20 @@
+import { describe, expect, test } from 'vitest';
+import { chargeList } from '../../src/core/rental.ts';
+import { cut, hireOf, lugs, sound } from './rental-made.ts';
+
+describe('what a hire is billed for', () => {
+  test('[RC1] wear beyond what its hours allow, of the price', () => {
+    const list = chargeList(hireOf(lugs([20, 20]), lugs([35, 35])));
+    expect(list.lines).toMatchObject([{ kind: 'wear', standing: { kind: 'charged' } }]);
+    expect(list.netMinor).toBe(54_000);
+  });
+
+  test('[RC2] damage at the value that the part had just before', () => {
+    const parts = [{ what: 'renew-track', minor: 300_000, source: { mark: 'entered', text: '' } }] as const;
+    const terms = { charges: 'damage', parts: [...parts], cutOffPercent: 30 } as const;
+    const list = chargeList(hireOf([...sound, ...lugs([20, 20])], [...cut, ...lugs([25, 25])], terms));
+    const damage = list.lines.find(({ kind }) => kind === 'damage');
+    expect(damage).toMatchObject({ standing: { kind: 'charged' }, leftPercent: 75, leftFrom: 'readings' });
+    expect(list.netMinor).toBe(192_857);
+  });
+});
