@@ -46,7 +46,7 @@ export const hireOf = (
   walk: Partial<Walk> = {},
 ): RentalInput => ({
   contract: contractOf(contract),
-  handOut: walkedOf('walk/out', out, { purpose: 'rental-return' }),
+  handOut: walkedOf('walk/out', out, { purpose: 'hand-out' }),
   returned: walkedOf('walk/back', back, walk),
 });
 

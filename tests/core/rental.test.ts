@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { Contract } from '../../src/core/contract.ts';
 import { chargeList } from '../../src/core/rental.ts';
+import { entered } from './made.ts';
 import { cut, hireOf, lugs, sound } from './rental-made.ts';
 
 describe('what a hire is billed for', () => {
@@ -10,8 +12,8 @@ describe('what a hire is billed for', () => {
   });
 
   test('[RC2] damage at the value that the part had just before', () => {
-    const parts = [{ what: 'renew-track', minor: 300_000, source: { mark: 'entered', text: '' } }] as const;
-    const terms = { charges: 'damage', parts: [...parts], cutOffPercent: 30 } as const;
+    const parts = [{ what: 'renew-track', minor: 300_000, source: entered }];
+    const terms: Partial<Contract> = { charges: 'damage', parts, cutOffPercent: 30 };
     const list = chargeList(hireOf([...sound, ...lugs([20, 20])], [...cut, ...lugs([25, 25])], terms));
     const damage = list.lines.find(({ kind }) => kind === 'damage');
     expect(damage).toMatchObject({ standing: { kind: 'charged' }, leftPercent: 75, leftFrom: 'readings' });
