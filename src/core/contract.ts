@@ -3,7 +3,7 @@ import { mostNameLength } from './costs.ts';
 import { currencySchema, priceMinorSchema } from './currency.ts';
 import { text } from './machine.ts';
 import { sourceSchema } from './source.ts';
-import { grounds } from './walk.ts';
+import { grounds } from './use.ts';
 
 /** What the renter pays for beside the hire: damage alone, or wear beyond what was agreed too. */
 export const chargedFor = ['damage', 'damage-and-wear'] as const;

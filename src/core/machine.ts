@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { useSchema } from './use.ts';
 
 export const machineKinds = ['excavator', 'track-loader', 'dozer', 'carrier', 'other'] as const;
 export const trackKinds = ['rubber-cored', 'rubber-coreless', 'steel', 'steel-pads', 'rubber-shoes'] as const;
@@ -55,6 +56,8 @@ export const machineSchema = z.looseObject({
   /** Price list and rates; the starting ones of its class when absent. */
   prices: z.optional(text(120)),
   rates: z.optional(text(120)),
+  /** What its tracks are chosen for. */
+  use: z.optional(useSchema),
   note: z.optional(text(4000)),
 });
 export type Machine = z.infer<typeof machineSchema>;

@@ -7,6 +7,7 @@ import { holdSchema } from './holds.ts';
 import { kindOf, partsOf, type Kind, type RecordKey } from './keys.ts';
 import { limitSheetSchema } from './limits.ts';
 import { machineSchema } from './machine.ts';
+import { optionSchema } from './option.ts';
 import { personSchema } from './person.ts';
 import { photoSchema } from './photo.ts';
 import { problemOf, type Fault } from './problem.ts';
@@ -27,6 +28,7 @@ export const valueSchemas = {
   price: priceListSchema,
   rate: ratesSchema,
   contract: contractSchema,
+  option: optionSchema,
   hold: holdSchema,
   photo: photoSchema,
   person: personSchema,

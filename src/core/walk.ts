@@ -3,13 +3,12 @@ import { priceMinorSchema } from './currency.ts';
 import { loads } from './limits.ts';
 import { text } from './machine.ts';
 import { observedAtSchema, unseenReasons } from './readings.ts';
+import { grounds, turnings } from './use.ts';
 
 export const purposes = ['jobsite', 'hand-out', 'rental-return', 'appraisal'] as const;
 export const depths = ['short', 'full'] as const;
 export const corners = ['front-left', 'rear-left', 'rear-right', 'front-right'] as const;
 export const starts = ['walk', 'track-off', 'drive-first'] as const;
-export const grounds = ['soft-soil', 'mixed', 'gravel', 'rock', 'demolition', 'paving'] as const;
-export const turnings = ['little', 'some', 'much'] as const;
 export const cautions = ['ground', 'raised', 'track-turning', 'grease', 'spring', 'track-down'] as const;
 
 export type Purpose = (typeof purposes)[number];

@@ -3,7 +3,7 @@ import { items } from '../../src/core/items.ts';
 import { lifeFigureFor, priorOf, type Sourced } from '../../src/core/life.ts';
 import { machineKinds, trackKinds } from '../../src/core/machine.ts';
 import { sourceSchema, type Source } from '../../src/core/source.ts';
-import { grounds, turnings } from '../../src/core/walk.ts';
+import { grounds, turnings } from '../../src/core/use.ts';
 import { logRates } from '../../src/core/wear-filter.ts';
 import { life } from '../../src/reference/life.ts';
 import { shapeOf } from '../core/made.ts';

@@ -6,7 +6,8 @@ import { loads, type LimitSheet } from '../../core/limits.ts';
 import type { Machine } from '../../core/machine.ts';
 import { ok } from '../../core/result.ts';
 import { parseHours } from '../../core/typed.ts';
-import { corners, depths, grounds, purposes, starts, turnings, type Walk } from '../../core/walk.ts';
+import { grounds, turnings } from '../../core/use.ts';
+import { corners, depths, purposes, starts, type Walk } from '../../core/walk.ts';
 import {
   cornerWords,
   depthWords,
