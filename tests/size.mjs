@@ -16,6 +16,7 @@ const styles = assets.filter((name) => name.endsWith('.css'));
 // A file that only asks for one of these is named after its screen, and goes with it.
 /** @type {Record<string, string[]>} */
 const entries = {
+  charging: ['charge-screen'],
   'book-screens': ['book-shelf'],
   photos: ['photo-bar', 'photo-screens'],
   handover: ['hand-over', 'inbox', 'bundle'],
@@ -28,6 +29,7 @@ const later = [
   { chunk: 'photos', what: 'photos and measuring JS', limit: 25_000 },
   { chunk: 'shrink-worker', what: 'photo worker JS', limit: 4_000 },
   { chunk: 'sealing', what: 'seal JS', limit: 20_000 },
+  { chunk: 'charging', what: 'charge list JS', limit: 15_000 },
   { chunk: 'reporting', what: 'report JS', limit: 20_000 },
   { chunk: 'qr', what: 'QR code JS', limit: 8_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },

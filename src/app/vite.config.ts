@@ -72,6 +72,10 @@ const groups = [
     name: 'sealing',
     test: /\/src\/(?:app\/sealing\/|seal\/|files\/(?:gather|seal-view)\.ts|core\/(?:seal-payload|differences)\.ts|words\/en\/sealing\.ts)/,
   },
+  {
+    name: 'charging',
+    test: /\/src\/(?:app\/charging\/|core\/rental|report\/build-charge|words\/(?:en\/charge\.ts|charge-text))/,
+  },
   { name: 'qr', test: /\/src\/report\/qr-path|\/node_modules\/qr\// },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },

@@ -2,6 +2,7 @@ import { ownerFaults, type OwnerFault } from './rental-damage.ts';
 import { damageLines } from './rental-lines.ts';
 import { settle, type ChargeLine } from './rental-line.ts';
 import { wearLines } from './rental-worn.ts';
+import type { grounds } from './walk.ts';
 import type { HiredHours, RentalInput } from './rental-input.ts';
 
 /** What a hire is billed for, and what it is not, each line with its reason. */
@@ -13,7 +14,7 @@ export interface ChargeList {
   readonly lines: readonly ChargeLine[];
   readonly ownerFaults: readonly OwnerFault[];
   /** The machine worked on ground that the contract does not permit. */
-  readonly otherGround: string | undefined;
+  readonly otherGround: (typeof grounds)[number] | undefined;
   /** Whole minor units, rounded once; `gross` is `net` and `tax`. */
   readonly netMinor: number;
   readonly haulageMinor: number;
@@ -33,9 +34,9 @@ export function hiredHours({ contract, handOut, returned }: RentalInput): HiredH
   return to < from ? { kind: 'open', why: 'meter-went-back' } : { kind: 'known', basis, hours: to - from };
 }
 
-function otherGround({ contract: { grounds }, returned }: RentalInput): string | undefined {
+function otherGround({ contract, returned }: RentalInput): ChargeList['otherGround'] {
   const { ground } = returned.input.walk;
-  return ground !== undefined && grounds !== undefined && !grounds.includes(ground) ? ground : undefined;
+  return ground !== undefined && contract.grounds?.includes(ground) === false ? ground : undefined;
 }
 
 /** The charge list of a hire. Amounts of lines are not rounded; the sums are, once. */

@@ -8,7 +8,8 @@ import type { Block } from './blocks.ts';
 import { facts, section, text } from './parts.ts';
 import type { ReportInput, ReportSeal } from './report-input.ts';
 
-function signature({ name, role, way, strokes, objection }: Person): readonly Block[] {
+/** A signature, or that there is none, with what whoever signed objects to. */
+export function signature({ name, role, way, strokes, objection }: Person): readonly Block[] {
   const as = roleWords[role];
   const objects = objection === undefined || objection === '' ? [] : [text(words.objects(name, objection))];
   if (way === 'refused') return [text(words.refused(name, as)), ...objects];
@@ -37,7 +38,9 @@ function verdictLine({ verdict }: ReportInput['scored']): string {
   return words.codeVerdict(word, meanwhileWords[verdict.meanwhile].word);
 }
 
-function sealBlocks({ hash, fingerprint, sealedAt, state }: ReportSeal, of: ReportInput): readonly Block[] {
+type Sealed = Pick<ReportInput, 'seals' | 'scored' | 'dates'>;
+
+function sealBlocks({ hash, fingerprint, sealedAt, state }: ReportSeal, of: Sealed): readonly Block[] {
   const { label, line } = checkWords[state];
   const checked = words.sealChecked(label, line);
   // Nothing that a seal says is shown as if it held where its signature does not.
@@ -59,7 +62,7 @@ function sealBlocks({ hash, fingerprint, sealedAt, state }: ReportSeal, of: Repo
 }
 
 /** Each seal of the walk with its fingerprints and how it stands; without one, that there is none. */
-export function sealSection(of: ReportInput): readonly Block[] {
+export function sealSection(of: Sealed): readonly Block[] {
   if (of.seals === 'not-checked') return section(words.seal, [text(words.notChecked, 'caution')]);
   if (of.seals.length === 0) return section(words.seal, [text(words.notSealed)]);
   return section(words.seal, [

@@ -7,8 +7,10 @@ const tail = (key: string): string => {
   return isDemo(key) ? `demo/${id}` : id;
 };
 
-export const machinePath = (key: string, screen?: 'edit' | 'form' | 'history' | 'start' | 'work'): string =>
-  `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
+export const machinePath = (
+  key: string,
+  screen?: 'contract' | 'edit' | 'form' | 'history' | 'start' | 'work',
+): string => `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
 
 /** Which part work was done on, and where to go on from there. */
 interface WorkAt {

@@ -1,8 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { isDemo } from '../../core/keys.ts';
-import type { Person } from '../../core/person.ts';
 import { buildReport } from '../../report/build-report.ts';
-import type { ReportSeal } from '../../report/report-input.ts';
 import { makeDates } from '../../words/dates.ts';
 import { common } from '../../words/en/common.ts';
 import { report as words } from '../../words/en/report.ts';
@@ -16,9 +14,9 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useWalkPhotos } from '../photos/walk-photos.ts';
-import type { SealView } from '../../files/seal-view.ts';
 import { useSeals } from '../sealing/use-seals.ts';
 import { PaperScreen } from './paper-screen.tsx';
+import { peopleOf, sealOf } from './seal-facts.ts';
 
 /** The report of a walk, once hours left, pictures and seals have been looked up. */
 export function ReportScreen({ model }: { model: WalkModel }) {
@@ -53,19 +51,4 @@ export function ReportScreen({ model }: { model: WalkModel }) {
       <p role="status">{common.loading}</p>
     </Screen>
   );
-}
-
-const sealOf = ({ hash, fingerprint, state, says }: SealView): ReportSeal => ({
-  hash,
-  state,
-  fingerprint,
-  sealedAt: says?.sealedAt,
-});
-
-/** Who signed any of the seals, each once, as far as their record is the one that was sealed. */
-function peopleOf(seals: readonly SealView[]): readonly Person[] {
-  const people = new Map<string, Person>();
-  for (const { people: named } of seals)
-    for (const { key, state, person } of named) if (person && state === 'as-sealed') people.set(key, person);
-  return [...people.values()];
 }

@@ -72,6 +72,9 @@ export function Verdict({ model }: { model: WalkModel }) {
           {sealing && <sealing.SealNote model={model} />}
           <Lead ahead={ahead} model={model} />
           <PurposeAnswers model={model} />
+          {model.walk.purpose === 'rental-return' && (
+            <ButtonLink href={walkPath(model.key, 'charge')}>{words.chargeList}</ButtonLink>
+          )}
           <Flips model={model} />
           {isReady(ahead) && <ahead.screens.HoursLadder model={model} outlook={ahead.outlook} />}
           {isReady(ahead) && <ahead.screens.PlanView model={model} outlook={ahead.outlook} />}

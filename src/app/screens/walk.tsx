@@ -15,6 +15,7 @@ import { WalkMap } from './walk-map.tsx';
 
 const Photos = lazy(() => import('../photos/photo-screens.tsx').then((each) => each.Photos));
 const Report = lazy(() => import('../reporting/report-screen.tsx').then((each) => each.ReportScreen));
+const Charge = lazy(() => import('../charging/charge-screen.tsx').then((each) => each.ChargeScreen));
 const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
 
 /** A walk at the step that the address names; without one, where it was left. */
@@ -40,6 +41,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest[0] === 'verdict') return <Verdict model={model} />;
   if (rest[0] === 'photos') return <Photos model={model} rest={rest} />;
   if (rest[0] === 'report') return <Report model={model} />;
+  if (rest[0] === 'charge') return <Charge model={model} rest={rest} />;
   if (rest[0] === 'hand-over') return <HandOver model={model} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;

@@ -71,7 +71,8 @@ function Form({ model, inspector }: { model: WalkModel; inspector: string }) {
     setBusy(true);
     const sealed = await sealWalk(model, signers.value).finally(() => setBusy(false));
     tell(sealed.ok ? words.sealed : sealFailure(sealed.error));
-    if (sealed.ok) route(walkPath(model.key, 'verdict'), true);
+    const next = model.walk.purpose === 'rental-return' ? 'charge' : 'verdict';
+    if (sealed.ok) route(walkPath(model.key, next), true);
   };
   const fault = (name: SealFault) => faults.find((each) => each === name);
   return (

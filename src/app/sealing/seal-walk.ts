@@ -18,7 +18,7 @@ import { keepInspector } from './inspector.ts';
 import { lastSeal } from './last-seal.ts';
 import { ownKey } from './own-key.ts';
 import type { Signer } from './seal-form.ts';
-import { sealedAnswers } from './sealed-answers.ts';
+import { sealedOutcome } from './sealed-outcome.ts';
 import { sealedAhead, sealedOpen, sealedVerdict } from './sealed-findings.ts';
 import { sealsOfMachine } from './walk-seals.ts';
 
@@ -100,7 +100,7 @@ async function payloadOf(
     people: await Promise.all(people.map(namedInSeal)),
     verdict: sealedVerdict(scored),
     open: [...sealedOpen(scored)],
-    outcome: sealedAnswers(model),
+    outcome: await sealedOutcome(model),
     ...sealedAhead(outlook.value),
     ...(last !== undefined && { previous: last }),
   });

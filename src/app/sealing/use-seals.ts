@@ -27,7 +27,11 @@ async function isForked(machine: string, all: readonly SealView[]): Promise<Stor
   return ok(forksOf(seals.value).some((fork) => fork.some(({ hash }) => mine.has(hash))));
 }
 
-async function load({ key, walk }: WalkModel, depth: 'records' | 'all'): Promise<Stored<WalkSeals>> {
+/** The seals of a walk, each checked against what is on this phone. */
+export async function sealsFor(
+  { key, walk }: WalkModel,
+  depth: 'records' | 'all',
+): Promise<Stored<WalkSeals>> {
   const kept = await keptSealsOf(key);
   if (!kept.ok) return kept;
   if (kept.value.length === 0) return ok(none);
@@ -47,6 +51,6 @@ const watched = ['seal/', 'reading/', 'photo/', 'walk/', 'person/', 'machine/', 
  * they fork. `failed` where storage does not answer.
  */
 export function useSeals(model: WalkModel, depth: 'records' | 'all'): WalkSeals | 'failed' | undefined {
-  const live = useLive(`seals ${depth} ${model.key}`, watched, () => load(model, depth));
+  const live = useLive(`seals ${depth} ${model.key}`, watched, () => sealsFor(model, depth));
   return live && ('value' in live ? live.value : 'failed');
 }

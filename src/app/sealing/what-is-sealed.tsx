@@ -1,3 +1,4 @@
+import { lazy } from 'preact-iso';
 import { isDemo, parseKey, prefixOf } from '../../core/keys.ts';
 import { ok } from '../../core/result.ts';
 import { shownCall } from '../../core/verdict.ts';
@@ -13,6 +14,8 @@ import { Fold } from '../parts/fold.tsx';
 import { Section } from '../parts/screen.tsx';
 import { openLines } from './open-lines.ts';
 import styles from './sealing.module.css';
+
+const ChargeSum = lazy(() => import('../charging/charge-sum.tsx').then((each) => each.ChargeSum));
 
 /** How many records of a kind belong to a walk. */
 function useCount(key: string, kind: 'photo' | 'seal'): number | undefined {
@@ -58,6 +61,7 @@ export function WhatIsSealed({ model }: { model: WalkModel }) {
           [words.hours, meterHours === undefined ? undefined : formatter.value.hours(meterHours)],
         ]}
       />
+      {model.walk.purpose === 'rental-return' && <ChargeSum model={model} />}
       {open.length === 0 && <p>{words.nothingOpen}</p>}
       {open.length > 0 && <p class={styles.fault}>{words.sealedAsOpen(open.length)}</p>}
       {open.length > shortList ? <Fold title={words.openList}>{list}</Fold> : list}

@@ -27,6 +27,7 @@ export const verdict = {
   fromPhoto: 'From photo: see the marks',
   goBack: 'To the walk',
   report: 'Report',
+  chargeList: 'Charge list',
   handOver: 'Hand over: file, table, calendar',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
   aid: 'The numbers are an aid; the maker’s manual, the site’s rules and a qualified person’s judgement come first.',
