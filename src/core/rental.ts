@@ -2,7 +2,7 @@ import { ownerFaults, type OwnerFault } from './rental-damage.ts';
 import { damageLines } from './rental-lines.ts';
 import { settle, type ChargeLine } from './rental-line.ts';
 import { wearLines } from './rental-worn.ts';
-import type { grounds } from './walk.ts';
+import type { grounds } from './use.ts';
 import type { HiredHours, RentalInput } from './rental-input.ts';
 
 /** What a hire is billed for, and what it is not, each line with its reason. */
