@@ -20,6 +20,7 @@ const entries = {
   'book-screens': ['book-shelf'],
   photos: ['photo-bar', 'photo-screens'],
   handover: ['hand-over', 'inbox', 'bundle'],
+  options: ['hauling-screen'],
 };
 
 // What is loaded when it is first asked for, each with a budget of its own.
@@ -34,6 +35,7 @@ const later = [
   { chunk: 'qr', what: 'QR code JS', limit: 8_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
   { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
+  { chunk: 'options', what: 'what to put on and hauling JS', limit: 30_000 },
 ].map(({ chunk, what, limit }) => ({
   what,
   files: scripts.filter((name) =>

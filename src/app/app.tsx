@@ -31,6 +31,8 @@ const RuleSets = lazy(() => books().then((each) => each.RuleSets));
 const SheetScreen = lazy(() => books().then((each) => each.SheetScreen));
 const Sheets = lazy(() => books().then((each) => each.Sheets));
 
+const HaulingScreen = lazy(() => import('./options/hauling-screen.tsx').then((each) => each.HaulingScreen));
+
 const CostsShelf = lazy(() => ahead().then((each) => each.CostsShelf));
 const PricesScreen = lazy(() => ahead().then((each) => each.PricesScreen));
 const RatesScreen = lazy(() => ahead().then((each) => each.RatesScreen));
@@ -55,6 +57,8 @@ export function App() {
             <Route path="/machine/demo/:id/form" component={Form} />
             <Route path="/machine/:id/history" component={WearHistory} />
             <Route path="/machine/demo/:id/history" component={WearHistory} />
+            <Route path="/machine/:id/hauling" component={HaulingScreen} />
+            <Route path="/machine/demo/:id/hauling" component={HaulingScreen} />
             <Route path="/machine/demo/:id" component={MachineScreen} />
             <Route path="/machine/:id" component={MachineScreen} />
             <Route path="/walk/:id/seal" component={SealScreen} />
@@ -67,6 +71,7 @@ export function App() {
             <Route path="/prices" component={CostsShelf} />
             <Route path="/prices/:rest+" component={PricesScreen} />
             <Route path="/rates/:rest+" component={RatesScreen} />
+            <Route path="/hauling" component={HaulingScreen} />
             <Route path="/settings" component={Settings} />
             <Route path="/inbox" component={Inbox} />
             <Route path="/check" component={CheckScreen} />

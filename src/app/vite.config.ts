@@ -83,6 +83,10 @@ const groups = [
     name: 'handover',
     test: /\/src\/(?:app\/handover\/|words\/en\/(?:handover|csv|calendar)\.ts|core\/recheck|files\/(?:zip-|bundle-|read-bundle|write-bundle|jpeg|exif|bytes|csv|calendar|ical|iso-moment|due-day))/,
   },
+  {
+    name: 'options',
+    test: /\/src\/(?:app\/options\/|core\/(?:hauling|ground-pressure)|reference\/(?:hauling|ground-pressure|sources)|words\/en\/hauling\.ts)/,
+  },
   { name: sharedName },
 ];
 

@@ -117,11 +117,14 @@ function against(haul: Haul, rating: HaulRating, sum: Sum): RatingAnswer {
   return { kind: 'within', rating, sum, ratingKg, byKg: ratingKg - sum.kg };
 }
 
-/** The load against every rating of trailer and truck that this haul has. */
+/** A payload is on few plates, and gross rating less empty mass says the same: it is asked for nowhere. */
+const isExtra = (rating: HaulRating): boolean => rating === 'trailer-payload' || rating === 'truck-payload';
+
+/** The load against every rating of trailer and truck that this haul has; a payload only where one is entered. */
 export const ratingAnswers = (haul: Haul): readonly RatingAnswer[] =>
-  (haul.on === 'trailer' ? trailerRatings : truckRatings).map(([rating, sum]) =>
-    against(haul, rating, sum(haul)),
-  );
+  (haul.on === 'trailer' ? trailerRatings : truckRatings)
+    .filter(([rating]) => !isExtra(rating) || haul.kg[rating] !== undefined)
+    .map(([rating, sum]) => against(haul, rating, sum(haul)));
 
 export type Certainty = 'yes' | 'no' | 'open';
 

@@ -17,6 +17,7 @@ const screens = [
   '/demo',
   '/inbox',
   '/check',
+  '/hauling',
 ];
 const others = [
   '/assets/nope.js',

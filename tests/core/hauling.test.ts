@@ -59,9 +59,8 @@ describe('a haul added up', () => {
   test('[HL6] on the truck itself there is no trailer, and the truck carries the load', () => {
     const truck: Haul = { ...rig, on: 'truck' };
     expect(wholeSum(truck).kg).toBe(5385 + 3000);
-    expect(ratingAnswers(truck).map(({ rating }) => rating)).toEqual(['truck-payload', 'truck-gross']);
+    expect(ratingAnswers(truck).map(({ rating }) => rating)).toEqual(['truck-gross']);
     expect(ratingAnswers(rig).map(({ rating }) => rating)).toEqual([
-      'trailer-payload',
       'trailer-gross',
       'truck-tow',
       'truck-gross',
@@ -83,6 +82,13 @@ describe('a haul against its ratings', () => {
     expect(on('trailer-gross', heavy)).toMatchObject({ kind: 'over', byKg: 1025 });
     const light = { ...rig, kg: { ...without('chains').kg, machine: 3000 } };
     expect(on('trailer-gross', light)).toMatchObject({ kind: 'open', open: ['chains'] });
+  });
+
+  test('[HL7] a payload counts where a plate gives one', () => {
+    const trailer = { ...rig, kg: { ...rig.kg, 'trailer-payload': 5300 } };
+    expect(on('trailer-payload', trailer)).toMatchObject({ kind: 'over', byKg: 85 });
+    const truck: Haul = { ...rig, on: 'truck', kg: { ...rig.kg, 'truck-payload': 5400 } };
+    expect(on('truck-payload', truck)).toMatchObject({ kind: 'within', byKg: 15 });
   });
 
   test('[HL7] a rating that was not looked up is open, one that no plate shows is said so', () => {

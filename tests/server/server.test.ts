@@ -47,6 +47,7 @@ describe('screens', () => {
     '/demo',
     '/inbox?lost',
     '/check',
+    '/hauling',
   ])('[SV1] %s is answered with the page', async (url) => {
     const answer = await get(url);
     expect([answer.statusCode, answer.body]).toEqual([200, page]);

@@ -66,6 +66,7 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
           <MachineFacts machine={machine} />
           <ButtonLink href={machinePath(machineKey, 'edit')}>{words.edit}</ButtonLink>
           <ButtonLink href={machinePath(machineKey, 'form')}>{words.paperForm}</ButtonLink>
+          <ButtonLink href={machinePath(machineKey, 'hauling')}>{words.hauling}</ButtonLink>
           <MachineWork machine={machineKey} />
           {walks && <Leave machineKey={machineKey} name={machine.name} hasWalks={walks.length > 0} />}
         </div>

@@ -2,6 +2,7 @@
 export const machine = {
   paperForm: 'Blank paper form',
   wearHistory: 'Wear history',
+  hauling: 'Hauling: weights and licence',
   startWalk: 'Start a walk',
   edit: 'Edit the machine',
   walks: 'Walks',
