@@ -6,6 +6,7 @@ import { cli } from '../words/en/cli.ts';
 import { checkFile } from './check.ts';
 import { demoFile } from './demo.ts';
 import { readInput } from './input.ts';
+import { optionsFile } from './options.ts';
 import { planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
@@ -50,6 +51,8 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, scoreFile);
     case 'plan':
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, planFile);
+    case 'options':
+      return file === undefined ? err(cli.noFile(command)) : madeOf(file, optionsFile);
     case 'check':
       return file === undefined ? err(cli.noFile(command)) : checkPrinted(file);
     case 'schema':
@@ -67,7 +70,7 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
 
 async function run([command, ...rest]: readonly string[]): Promise<Printed> {
   if (command === undefined) return err(cli.noCommand);
-  const extra = rest[['score', 'plan', 'check'].includes(command) ? 1 : 0];
+  const extra = rest[['score', 'plan', 'options', 'check'].includes(command) ? 1 : 0];
   const result = await printed(command, rest);
   return extra !== undefined && result.ok ? err(cli.extra(command, extra)) : result;
 }

@@ -1,19 +1,24 @@
+import { costBasis, type CostBasis, type OptionOpen, type OptionPrices } from './option-cost.ts';
 import {
-  costBasis,
   reckon,
   yearly,
   type CommonSpreads,
-  type CostBasis,
-  type OptionOpen,
-  type OptionPrices,
   type PerHour,
   type Priceable,
   type Reckoned,
   type Running,
-} from './option-cost.ts';
+} from './option-reckon.ts';
 import { draws, eightOfTen, middleDraw, middleOwn, type Spread } from './option-draws.ts';
-import { fitOf, massDifference, type CurrentTrack, type Fit, type MassDifference } from './option-fit.ts';
-import { lifeBasis, type LifeBasis, type OptionMachine } from './option-life.ts';
+import { fitOf, type Fit } from './option-fit.ts';
+import { massDifference, type MassDifference } from './option-mass.ts';
+import type { CurrentTrack } from './option-match.ts';
+import {
+  lifeBasis,
+  type LearntLife,
+  type LifeBasis,
+  type LifeCase,
+  type OptionMachine,
+} from './option-life.ts';
 import type { Figures, OptionTables, SourcedFact } from './option-tables.ts';
 import type { Option } from './option.ts';
 import type { TrackKind } from './machine.ts';
@@ -36,6 +41,8 @@ export interface OptionsInput {
   /** Prices and rates for a kind of track on this machine. */
   readonly pricesFor: (track: TrackKind) => OptionPrices;
   readonly tables: OptionTables;
+  /** How long tracks last on this machine by its own walks. */
+  readonly learnt?: LearntLife | undefined;
   /** How long the tracks lie on the ground, for the ground pressure. */
   readonly contact?: ContactLength | undefined;
 }
@@ -80,6 +87,13 @@ export interface Case {
   readonly totals: Map<string, Float64Array>;
 }
 
+export const lifeCaseOf = ({ input: { machine, tables, learnt }, figures }: Case): LifeCase => ({
+  machine,
+  tables,
+  figures,
+  learnt,
+});
+
 const middleOf = (priceable: Priceable, { running, spreads }: Case): Reckoned =>
   reckon(priceable, running, spreads, middleDraw, middleOwn);
 
@@ -106,7 +120,7 @@ function figuresOf(of: Case, { id, option }: NamedOption, fit: Fit): Pick<Option
   };
   const cost = costBasis(costCase, option);
   if (!cost.ok) return { figures: undefined, open: cost.error };
-  const life = lifeBasis(machine, option, use, tables, of.figures);
+  const life = lifeBasis(lifeCaseOf(of), option, use);
   const priceable = { life, cost: cost.value };
   const middle = middleOf(priceable, of);
   const { currency, tracksMinor, fittingMinor, besidesMinor } = cost.value;

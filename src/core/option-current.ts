@@ -1,4 +1,4 @@
-import type { CurrentTrack } from './option-fit.ts';
+import type { CurrentTrack } from './option-match.ts';
 import type { NamedOption } from './option-answer.ts';
 import type { FitFacts } from './option.ts';
 import type { Machine } from './machine.ts';

@@ -1,40 +1,20 @@
 import { isRubberTrack, type OptionMachine } from './option-life.ts';
+import { massDifference, type MassDifference } from './option-mass.ts';
+import {
+  familyOf,
+  isSamePitch,
+  matchOf,
+  otherTeeth,
+  type AnyField,
+  type CurrentTrack,
+  type Match,
+  type Mismatch,
+} from './option-match.ts';
 import type { Figures, OptionTables } from './option-tables.ts';
-import type { FitFacts, How, Option } from './option.ts';
-import type { MachineKind, TrackKind } from './machine.ts';
+import type { MachineKind } from './machine.ts';
+import type { Option } from './option.ts';
 import type { Source } from './source.ts';
 import type { Use } from './use.ts';
-
-/** What is on the machine now, as far as it is known; absent for a machine that has yet to get tracks. */
-export interface CurrentTrack {
-  readonly track: TrackKind;
-  readonly fit?: FitFacts | undefined;
-  /** Mass of one side. */
-  readonly massKg?: number | undefined;
-}
-
-export type FitField = keyof typeof fitFields;
-
-/** Whether a field belongs to the track itself or to its sprocket, and how far two of a size may lie apart. */
-const fitFields = {
-  pitchMm: { of: 'track', mm: 0.5 },
-  links: { of: 'track', mm: 0 },
-  guide: { of: 'track', mm: 0 },
-  hornWidthMm: { of: 'track', mm: 3 },
-  hornHeightMm: { of: 'track', mm: 5 },
-  rollersOn: { of: 'track', mm: 0 },
-  sprocketBolts: { of: 'sprocket', mm: 0 },
-  boltCircleMm: { of: 'sprocket', mm: 1 },
-  boreMm: { of: 'sprocket', mm: 1 },
-  offsetMm: { of: 'sprocket', mm: 1 },
-} as const;
-
-/** Two values of one field that do not go together. */
-export interface Mismatch {
-  readonly field: FitField;
-  readonly now: string | number;
-  readonly option: string | number;
-}
 
 /** Why a track cannot go on this machine for this work. */
 export type Against =
@@ -60,8 +40,8 @@ export type Against =
 export type ToSettle =
   | {
       readonly kind: 'not-known' | 'assumed';
-      readonly field: FitField | 'widthMm';
       readonly of: 'machine' | 'option';
+      readonly fields: readonly AnyField[];
     }
   | ({ readonly kind: 'may-not-match' } & Mismatch)
   | { readonly kind: 'width-differs'; readonly now: number; readonly option: number }
@@ -80,84 +60,52 @@ export interface Fit {
   readonly needs: readonly ChangedPart[];
 }
 
-type Family = 'cored' | 'belt' | 'chain';
-
-function familyOf(track: TrackKind): Family {
-  if (track === 'rubber-cored') return 'cored';
-  return track === 'rubber-coreless' ? 'belt' : 'chain';
-}
-
 const isFrom = (values: readonly number[], mm: number | undefined): boolean =>
   mm !== undefined && values.some((each) => Math.abs(each - mm) < 0.25);
 
-interface Known {
-  readonly value: string | number;
-  readonly how: How;
-}
-
-const valueIn = (fit: FitFacts | undefined, field: FitField | 'widthMm'): Known | undefined => fit?.[field];
-
-function differs(a: Known, b: Known, mm: number): boolean {
-  if (typeof a.value === 'number' && typeof b.value === 'number') return Math.abs(a.value - b.value) > mm;
-  return a.value !== b.value;
-}
-
-type Matched = { readonly against: readonly Against[]; readonly toSettle: readonly ToSettle[] };
+type Matched = Pick<Fit, 'against' | 'toSettle'>;
 const nothing: Matched = { against: [], toSettle: [] };
 
-const unsure = (
-  field: FitField | 'widthMm',
-  of: 'machine' | 'option',
-  known: Known | undefined,
-): readonly ToSettle[] => {
-  if (!known) return [{ kind: 'not-known', field, of }];
-  return known.how === 'assumed' ? [{ kind: 'assumed', field, of }] : [];
-};
-
-function matchField(field: FitField, now: FitFacts | undefined, option: FitFacts | undefined): Matched {
-  const [a, b] = [valueIn(now, field), valueIn(option, field)];
-  const { of, mm } = fitFields[field];
-  if (!a || !b || !differs(a, b, mm)) {
-    // Nobody is asked about the sprocket while its track has to match anyway.
-    if (of === 'sprocket') return nothing;
-    return { against: [], toSettle: [...unsure(field, 'machine', a), ...unsure(field, 'option', b)] };
-  }
-  const pair: Mismatch = { field, now: a.value, option: b.value };
-  if (a.how === 'assumed' || b.how === 'assumed')
-    return { against: [], toSettle: [{ kind: 'may-not-match', ...pair }] };
-  return { against: [{ kind: of === 'track' ? 'mismatch' : 'sprocket-differs', ...pair }], toSettle: [] };
-}
-
-function matchWidth(now: FitFacts | undefined, option: FitFacts | undefined): readonly ToSettle[] {
-  const [a, b] = [now?.widthMm, option?.widthMm];
-  if (a && b && a.value !== b.value) return [{ kind: 'width-differs', now: a.value, option: b.value }];
-  return [...unsure('widthMm', 'machine', a), ...unsure('widthMm', 'option', b)];
-}
+const asks = (kind: 'not-known' | 'assumed', by: Match['unknown']): readonly ToSettle[] =>
+  (['machine', 'option'] as const).flatMap((of) => (by[of].length > 0 ? [{ kind, of, fields: by[of] }] : []));
 
 /** A track of the kind that is on has to match it; one of another kind brings its own wheels, but not its hubs. */
 function matched(current: CurrentTrack, option: Option): Matched {
-  const isSame = familyOf(current.track) === familyOf(option.track);
-  const fields = (Object.keys(fitFields) as FitField[]).filter(
-    (field) => isSame || fitFields[field].of === 'sprocket',
-  );
-  const each = fields.map((field) => matchField(field, current.fit, option.fit));
+  const { differing, width, unknown, assumed } = matchOf(current, option);
   return {
-    against: each.flatMap(({ against }) => against),
+    against: differing
+      .filter(({ sure }) => sure)
+      .map(({ of, field, now, option: then }) => ({
+        kind: of === 'sprocket' ? ('sprocket-differs' as const) : ('mismatch' as const),
+        field,
+        now,
+        option: then,
+      })),
     toSettle: [
-      ...each.flatMap(({ toSettle }) => toSettle),
-      ...(isSame ? matchWidth(current.fit, option.fit) : []),
+      ...differing
+        .filter(({ sure }) => !sure)
+        .map(({ field, now, option: then }) => ({
+          kind: 'may-not-match' as const,
+          field,
+          now,
+          option: then,
+        })),
+      ...(width ? [{ kind: 'width-differs' as const, ...width }] : []),
+      ...asks('not-known', unknown),
+      ...asks('assumed', assumed),
     ],
   };
 }
 
 function frameAgainst(
+  { shape }: OptionMachine,
   current: CurrentTrack | undefined,
   { track }: Option,
   { takesSteel }: Use,
   { rubberOnlyPitchMm }: OptionTables,
 ): readonly Against[] {
   const [from, to] = [current && familyOf(current.track), familyOf(track)];
-  if (to === 'chain' && from !== 'chain') {
+  if (to === 'chain' && familyOf(current?.track ?? shape.track) !== 'chain') {
     if (takesSteel === true) return [];
     if (takesSteel === false) return [{ kind: 'frame-takes-no-steel', why: 'said' }];
     if (from === 'belt') return [{ kind: 'frame-takes-no-steel', why: 'belt' }];
@@ -173,18 +121,15 @@ function frameAgainst(
 
 /** Whether it has to be asked if steel goes on at all. */
 function frameToSettle(
+  { shape }: OptionMachine,
   current: CurrentTrack | undefined,
   { track }: Option,
   { takesSteel }: Use,
   { steelPitchMm }: OptionTables,
 ): readonly ToSettle[] {
   if (familyOf(track) !== 'chain' || takesSteel !== undefined) return [];
-  if (
-    current &&
-    (familyOf(current.track) === 'chain' || isFrom(steelPitchMm.values, current.fit?.pitchMm?.value))
-  )
-    return [];
-  return [{ kind: 'frame-not-known' }];
+  if (familyOf(current?.track ?? shape.track) === 'chain') return [];
+  return isFrom(steelPitchMm.values, current?.fit?.pitchMm?.value) ? [] : [{ kind: 'frame-not-known' }];
 }
 
 function rubberAgainst(
@@ -202,44 +147,12 @@ function pavingAgainst({ track }: Option, { noMarks }: Use, { facts }: OptionTab
   return noMarks === true && spoils ? [{ kind: 'marks-paving', source: spoils.source }] : [];
 }
 
-/** What a change of kind needs besides the tracks; where both have one pitch the wheels may stay. */
+/** What has to be changed with the tracks; where old and new have one pitch the wheels may stay. */
 function needsOf(current: CurrentTrack | undefined, option: Option): readonly ChangedPart[] {
-  if (!current || familyOf(current.track) === familyOf(option.track)) return [];
-  const [from, to] = [current.fit?.pitchMm, option.fit?.pitchMm];
-  const isSamePitch = from && to && !differs(from, to, fitFields.pitchMm.mm);
-  return isSamePitch ? [] : changedParts;
-}
-
-/** How much more or less the machine weighs with an option than now, both sides, in kg. */
-export interface MassDifference {
-  readonly lowKg: number;
-  readonly highKg: number;
-  readonly from: 'own' | 'starting';
-}
-
-/** The mass that counts as mid-size, from which the starting difference grows and shrinks with the machine. */
-const midSizeKg = { least: 5000, most: 10_000 };
-
-/** From the masses of both tracks; else from what a steel outfit commonly weighs more. */
-export function massDifference(
-  { massKg }: OptionMachine,
-  current: CurrentTrack | undefined,
-  option: Option,
-  figures: Figures,
-): MassDifference | undefined {
-  if (!current) return undefined;
-  if (current.massKg !== undefined && option.massKg) {
-    const kg = 2 * (option.massKg.value - current.massKg);
-    return { lowKg: kg, highKg: kg, from: 'own' };
-  }
-  const [from, to] = [isRubberTrack(current.track), isRubberTrack(option.track)];
-  if (from === to) return { lowKg: 0, highKg: 0, from: 'starting' };
-  if (massKg === undefined) return undefined;
-  const scale = massKg / Math.min(Math.max(massKg, midSizeKg.least), midSizeKg.most);
-  const [low, high] = [figures.steelHeavierLowKg.value * scale, figures.steelHeavierHighKg.value * scale];
-  return from
-    ? { lowKg: low, highKg: high, from: 'starting' }
-    : { lowKg: -high, highKg: -low, from: 'starting' };
+  if (!current) return [];
+  if (familyOf(current.track) === familyOf(option.track))
+    return otherTeeth(current.fit, option.fit) ? ['sprocket'] : [];
+  return isSamePitch(current.fit, option.fit) ? [] : changedParts;
 }
 
 function onTrailer(
@@ -271,14 +184,14 @@ export function fitOf(
   const scuffs = tables.facts[option.track].some(({ fact }) => fact === 'scuffs-hot-asphalt');
   return {
     against: [
-      ...frameAgainst(current, option, use, tables),
+      ...frameAgainst(machine, current, option, use, tables),
       ...rubberAgainst(machine, option, figures),
       ...match.against,
       ...pavingAgainst(option, use, tables),
       ...trailer.against,
     ],
     toSettle: [
-      ...frameToSettle(current, option, use, tables),
+      ...frameToSettle(machine, current, option, use, tables),
       ...match.toSettle,
       ...trailer.toSettle,
       ...(use.noMarks === true && scuffs ? [{ kind: 'scuffs-paving' } as const] : []),

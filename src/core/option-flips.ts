@@ -1,4 +1,4 @@
-import { reckon, type CommonSpreads, type Priceable, type Running } from './option-cost.ts';
+import { reckon, type CommonSpreads, type Priceable, type Running } from './option-reckon.ts';
 import { middleDraw, middleOwn } from './option-draws.ts';
 import { spreadOf } from './option-life.ts';
 

@@ -1,4 +1,4 @@
-import { lifeFigureFor, type Ground, type LifeFigure, type Sourced } from './life.ts';
+import { lifeFigureFor, type Ground, type Turning, type LifeFigure, type Sourced } from './life.ts';
 import { isRubber, type Machine, type TrackKind } from './machine.ts';
 import type { Option } from './option.ts';
 import type { Figures, OptionTables } from './option-tables.ts';
@@ -12,8 +12,9 @@ export type OptionMachine = Pick<Machine, 'kind' | 'shape' | 'massKg'>;
 export interface LifeBasis {
   /** From new to the limit by wear alone, or the person's own figure with all ends in it. */
   readonly wearHours: number;
-  /** Standard deviation of its logarithm. */
+  /** Standard deviation of its logarithm, and the part of it that goes for this option alone. */
   readonly spread: number;
+  readonly makeSpread: number;
   /** True where steel's figure leans on rubber's. */
   readonly byRubber: boolean;
   /** What damage ends whole tracks, or breaks single parts of steel ones, an hour. */
@@ -22,8 +23,19 @@ export interface LifeBasis {
   readonly breaksParts: boolean;
   /** Hours after which rubber is old. */
   readonly oldHours: number;
-  readonly from: 'own' | 'starting';
+  /** A person's own figure, this machine's own walks, or starting values. */
+  readonly from: 'own' | 'walks' | 'starting';
   readonly sources: readonly Source[];
+}
+
+/** How long tracks of a kind last on this machine by its own walks, and on what ground that was. */
+export interface LearntLife {
+  readonly track: TrackKind;
+  readonly hours: number;
+  /** Standard deviation of its logarithm. */
+  readonly spread: number;
+  readonly ground: Ground | undefined;
+  readonly turning: Turning | undefined;
 }
 
 /** How many standard deviations the tenth and the ninetieth percent lie off the middle. */
@@ -108,27 +120,70 @@ function ownSpread({ hours, lowHours, highHours }: NonNullable<Option['life']>, 
   return spreadOf(lifeSpread.value);
 }
 
+/** What lives are worked out from. */
+export interface LifeCase {
+  readonly machine: OptionMachine;
+  readonly tables: OptionTables;
+  readonly figures: Figures;
+  readonly learnt: LearntLife | undefined;
+}
+
+const isLike = (a: TrackKind, b: TrackKind): boolean => isRubberTrack(a) === isRubberTrack(b);
+
+/** The work on which a life was shown. */
+const thenUse = ({ ground, turning }: LearntLife): Pick<Use, 'ground' | 'turning'> => ({
+  ...(ground && { ground: { [ground]: 100 } }),
+  ...(turning && { turning }),
+});
+
 type Ends = Pick<LifeBasis, 'damagePerHour' | 'breaksParts' | 'oldHours'>;
+
+const spreads = (spread: number, { makeSpread }: Figures): Pick<LifeBasis, 'spread' | 'makeSpread'> => ({
+  spread,
+  makeSpread: Math.min(spread, spreadOf(makeSpread.value)),
+});
 
 /** A person who says how long rubber lasts has counted the tracks that were cut. */
 const ownBasis = (life: NonNullable<Option['life']>, figures: Figures, ends: Ends): LifeBasis => ({
   ...ends,
+  ...spreads(ownSpread(life, figures.lifeSpread), figures),
   damagePerHour: ends.breaksParts ? ends.damagePerHour : 0,
   wearHours: life.hours,
-  spread: ownSpread(life, figures.lifeSpread),
   byRubber: false,
   from: 'own',
   sources: life.source ? [life.source] : [],
 });
 
-/** What the life of an option hangs on, from the person's own figure or from starting values. */
-export function lifeBasis(
+interface Book {
+  readonly hours: number;
+  readonly spread: number;
+  readonly sources: readonly Source[];
+}
+
+/** What the books say of wear alone on this ground with this much turning. */
+function bookLife(
   machine: OptionMachine,
+  track: TrackKind,
+  { ground, turning }: Pick<Use, 'ground' | 'turning'>,
+  tables: OptionTables,
+): Book {
+  const all = figuresOn(machine, track, ground, tables);
+  const { hours, spread } = mixed(all);
+  const factor = tables.life.turning[turning ?? 'some'];
+  const sources = [
+    ...all.map(({ figure }) => figure.source),
+    ...(turning === undefined ? [] : [factor.source]),
+  ];
+  return { hours: hours * factor.value, spread, sources };
+}
+
+/** What the life of an option hangs on: the person's own figure, the machine's own walks, or starting values. */
+export function lifeBasis(
+  of: LifeCase,
   { track, life }: Pick<Option, 'track' | 'life'>,
   use: Use,
-  tables: OptionTables,
-  figures: Figures,
 ): LifeBasis {
+  const { machine, tables, figures, learnt } = of;
   const rubber = isRubberTrack(track);
   const damage = damageOn(use, tables, figures);
   const hoursAYear = use.hoursAYear ?? figures.hoursAYear.value;
@@ -138,21 +193,21 @@ export function lifeBasis(
     oldHours: rubber ? figures.rubberYears.value * hoursAYear : Infinity,
   };
   if (life) return ownBasis(life, figures, ends);
-  const byRubber = !rubber && leansOnRubber(machine, figures);
-  const all = figuresOn(machine, byRubber ? 'rubber-cored' : track, use.ground, tables);
-  const { hours, spread } = mixed(all);
-  const turning = tables.life.turning[use.turning ?? 'some'];
+  const hasLearnt = learnt !== undefined && isLike(learnt.track, track);
+  // Steel goes by rubber's figures on like work, unless this machine has shown how long steel lasts on it.
+  const byRubber = !rubber && !hasLearnt && leansOnRubber(machine, figures);
+  const base = byRubber ? 'rubber-cored' : track;
+  const book = bookLife(machine, base, use, tables);
+  const shown = learnt && isLike(learnt.track, base) ? learnt : undefined;
+  const scale = shown ? shown.hours / bookLife(machine, base, thenUse(shown), tables).hours : 1;
   return {
     ...ends,
-    wearHours: hours * turning.value * (byRubber ? figures.steelLife.value : 1),
-    spread,
+    wearHours: book.hours * scale * (byRubber ? figures.steelLife.value : 1),
+    // What one make showed leaves open how another does on the same job.
+    ...spreads(shown ? Math.hypot(shown.spread, spreadOf(figures.makeSpread.value)) : book.spread, figures),
     byRubber,
-    from: 'starting',
-    sources: [
-      ...all.map(({ figure }) => figure.source),
-      ...(byRubber ? [figures.steelLife.source] : []),
-      ...(use.turning === undefined ? [] : [turning.source]),
-    ],
+    from: shown ? 'walks' : 'starting',
+    sources: [...(shown ? [] : book.sources), ...(byRubber ? [figures.steelLife.source] : [])],
   };
 }
 

@@ -21,7 +21,7 @@ export const figureNames = [
   'horizonYears',
   'priceSpread',
   'lifeSpread',
-  'sharedShare',
+  'makeSpread',
   'sharpCuts',
   'damageSpread',
   'rubberYears',

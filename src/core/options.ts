@@ -1,11 +1,12 @@
 import {
   answerOf,
+  lifeCaseOf,
   type Case,
   type OptionAnswer,
   type OptionFigures,
   type OptionsInput,
 } from './option-answer.ts';
-import { commonSpreads, type Priceable } from './option-cost.ts';
+import { commonSpreads, type Priceable } from './option-reckon.ts';
 import { eightOfTen, swapped, type Spread } from './option-draws.ts';
 import { optionFlips, type OptionFlip } from './option-flips.ts';
 import { isRubberTrack, lifeBasis, rockShare, withRock } from './option-life.ts';
@@ -100,18 +101,16 @@ function compared(of: Case, first: WithFigures, second: WithFigures): Comparison
 }
 
 /** The other way round for the first two, if anything does it. */
-function flipsOf(
-  { input, figures, running, spreads }: Case,
-  [first, second]: readonly WithFigures[],
-): readonly OptionFlip[] {
+function flipsOf(of: Case, [first, second]: readonly WithFigures[]): readonly OptionFlip[] {
   if (!first || !second) return [];
-  const { machine, use, tables } = input;
+  const { running, spreads } = of;
+  const { use } = of.input;
   const at = (changed: Use): readonly [Priceable, Priceable] => {
-    const of = ({ option, figures: { cost } }: WithFigures): Priceable => ({
+    const priceable = ({ option, figures: { cost } }: WithFigures): Priceable => ({
       cost,
-      life: lifeBasis(machine, option, changed, tables, figures),
+      life: lifeBasis(lifeCaseOf(of), option, changed),
     });
-    return [of(first), of(second)];
+    return [priceable(first), priceable(second)];
   };
   return optionFlips({
     first: { id: first.id, ...first.figures },
@@ -127,8 +126,9 @@ function flipsOf(
 const isGroundKnown = ({ ground }: Use): boolean => Object.values(ground ?? {}).some((share) => share > 0);
 
 /** True while neither the work nor any price or life is known: whatever came out would be made of starting values. */
-const nothingKnown = ({ use, options }: OptionsInput): boolean =>
+const nothingKnown = ({ use, options, learnt }: OptionsInput): boolean =>
   !isGroundKnown(use) &&
+  learnt === undefined &&
   use.noMarks !== true &&
   options.every(({ option }) => option.price === undefined && option.life === undefined);
 

@@ -1,4 +1,6 @@
 import type { Sourced } from '../core/life.ts';
+import type { TrackKind } from '../core/machine.ts';
+import type { NamedOption } from '../core/option-answer.ts';
 import type { OptionTables, SourcedFact, TrackFact } from '../core/option-tables.ts';
 import type { Source } from '../core/source.ts';
 import { life } from './life.ts';
@@ -28,6 +30,20 @@ const padFacts = [...steelFacts, fact('scuffs-hot-asphalt')];
 const mostRubber = (value: number, text: string): Sourced => said(value, fromMemory(text));
 const pitches: Source = { mark: 'published', text: 'Rubber track pitches, rubbertrackscanada.com, no date' };
 
+const plain = (id: string, name: string, track: TrackKind): NamedOption => ({
+  id,
+  option: { v: 1, name, track },
+});
+
+/** The choice between kinds of track for a machine that nobody has named any option for. */
+export const plainOptions = (now: TrackKind): readonly NamedOption[] => [
+  now === 'rubber-coreless'
+    ? plain('plain-belt', 'Rubber belt without cores', 'rubber-coreless')
+    : plain('plain-rubber', 'Rubber track with cores', 'rubber-cored'),
+  plain('plain-steel', 'Steel track', 'steel'),
+  plain('plain-steel-pads', 'Steel track with rubber pads', 'steel-pads'),
+];
+
 /** What a comparison of tracks starts from until somebody puts in better. */
 export const optionTables: OptionTables = {
   life,
@@ -50,10 +66,7 @@ export const optionTables: OptionTables = {
     horizonYears: guessed(5, 'How long the machine is kept on the tracks chosen now'),
     priceSpread: guessed(1.3, 'How far off a starting price may be, up or down, eight times of ten'),
     lifeSpread: guessed(1.4, 'How far off a life figure without a range may be, eight times of ten'),
-    sharedShare: guessed(
-      0.9,
-      'How much of what is not known of a life goes for every track on this job alike, as a share of its variance',
-    ),
+    makeSpread: guessed(1.2, 'How far two makes of one kind lie apart on one job, eight times of ten'),
     sharpCuts: guessed(
       6,
       'How many times as often tracks are cut where rock or rubble is sharp; that sharp rock cuts rubber is common practice',

@@ -1,5 +1,5 @@
 import type { Option } from '../../src/core/option.ts';
-import type { CurrentTrack } from '../../src/core/option-fit.ts';
+import type { CurrentTrack } from '../../src/core/option-match.ts';
 import type { OptionMachine } from '../../src/core/option-life.ts';
 import type { OptionAnswer, OptionsInput } from '../../src/core/option-answer.ts';
 import { optionsFor, type OptionsResult } from '../../src/core/options.ts';

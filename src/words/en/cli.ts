@@ -9,6 +9,9 @@ export const cli = {
   sagline score FILE   scores every walk in a walk file and prints the result as JSON,
                        with the hours left of each machine from all its walks
   sagline plan FILE    prints the job plan of each machine at its last walk as JSON
+  sagline options FILE compares tracks for each machine in a walk file and prints the result
+                       as JSON: its options, or plain rubber and steel where it names none
+                       (ground, turning and hours a year are the machine's \`use\`)
   sagline check FILE   checks the seals of a walk file or bundle and names what was changed
                        (FILE may be - for what comes in by pipe)
   sagline schema       prints the JSON Schema of the walk file
@@ -26,9 +29,9 @@ person's judgement come first.
   error: (line: string): string => `sagline: ${line}`,
   inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
   noCommand:
-    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline check FILE or sagline schema; sagline --help tells more.',
+    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline options FILE, sagline check FILE or sagline schema; sagline --help tells more.',
   unknownCommand: (command: string): string =>
-    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, check FILE or schema; sagline --help tells more.`,
+    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, options FILE, check FILE or schema; sagline --help tells more.`,
   noFile: (command: string): string =>
     `Name the walk file, or - for what comes in by pipe: sagline ${command} FILE.`,
   extra: (command: string, argument: string): string =>
@@ -37,6 +40,7 @@ person's judgement come first.
   isFolder: 'This is a folder, not a file.',
   notAllowed: 'You are not allowed to read this file.',
   noWalk: 'The file holds no walk to score.',
+  noMachineAtAll: 'The file holds no machine to choose tracks for.',
   noMachine: (walk: string, machine: string): string =>
     `The walk ${quoted(walk)} is of the machine ${quoted(machine)}, which is not in the file.`,
   newerRecord: (key: string): string =>
