@@ -22,7 +22,7 @@ import { roleWords } from '../words/en/sealing.ts';
 import type { Formatter } from '../words/format.ts';
 import { shellWords } from '../words/shell.ts';
 import type { Block, Report } from './blocks.ts';
-import { facts, heading, list, section, text } from './parts.ts';
+import { facts, heading, list, section, sourceText, text } from './parts.ts';
 import { plain, plainBlock } from './plain.ts';
 import type { ReportSeal } from './report-input.ts';
 import { sealSection, signature } from './seal-section.ts';
@@ -125,6 +125,23 @@ function walks(of: Of): readonly Block[] {
   );
 }
 
+/** Pictures of the plate and the hour meter, of both walks. */
+function plateAndMeter({ input: { handOut, returned } }: Of): readonly Block[] {
+  const shots = ({ photos }: RentalWalk, caption: string): readonly Block[] =>
+    photos.flatMap(({ sha256, photo: { shot } }) =>
+      shot === 'plate' || shot === 'meter'
+        ? [{ kind: 'photo', sha256, alt: caption, caption: pictureText(caption, sha256) }]
+        : [],
+    );
+  return section(words.plateAndMeter, [
+    ...(handOut ? shots(handOut, words.pairOut) : []),
+    ...shots(returned, words.pairBack),
+  ]);
+}
+
+const pictureText = (caption: string, sha256: string): string =>
+  `${caption}. ${reportWords.photoHash(sha256.slice(0, 16))}`;
+
 /** Both pictures follow each other and stand side by side; which of them is missing is said. */
 function pair(line: ChargeLine, { input }: Of): readonly Block[] {
   const { before, after } = line.photos;
@@ -166,6 +183,11 @@ const linesWhere = (of: Of, title: string, is: (line: ChargeLine) => boolean): r
     of.list.lines.filter(is).flatMap((line) => lineBlocks(line, of)),
   );
 
+function haulageText(of: Of): string {
+  const { haulageSource } = of.input.contract;
+  return words.haulageFrom(money(of, of.list.haulageMinor), haulageSource ? sourceText(haulageSource) : '');
+}
+
 function sums(of: Of): readonly Block[] {
   const { list: charged, input, format } = of;
   const { taxPercent } = input.contract;
@@ -173,7 +195,7 @@ function sums(of: Of): readonly Block[] {
   if (lines.length === 0) return section(words.sums, [text(words.nothingCharged)]);
   const rows = [
     ...lines.map((line) => [lineTitle(line), amountText(line, charged.currency, format) ?? '']),
-    ...(charged.haulageMinor > 0 ? [[words.haulage, money(of, charged.haulageMinor)]] : []),
+    ...(charged.haulageMinor > 0 ? [[words.haulage, haulageText(of)]] : []),
     [words.net, money(of, charged.netMinor)],
     ...(taxPercent === undefined
       ? []
@@ -188,14 +210,22 @@ function sums(of: Of): readonly Block[] {
 }
 
 /** What is not charged, each in a row: a page of facts for it would bury what is. */
-function notCharged({ list: { lines } }: Of): readonly Block[] {
+function notCharged({ list: { lines }, format }: Of): readonly Block[] {
+  const percent = (value: number | undefined): string => (value === undefined ? '' : format.percent(value));
   const rows = lines
     .filter(({ standing }) => standing.kind === 'not-charged')
-    .map((line) => [lineTitle(line), standingText(line)]);
+    .map((line) => [
+      lineTitle(line),
+      percent(line.used?.usedPercent),
+      percent(line.used?.expanded),
+      percent(line.excess?.allowedPercent),
+      standingText(line),
+    ]);
   if (rows.length === 0) return [];
-  const { line, why } = words.heads;
+  const { line, used, off, allowed, why } = words.heads;
+  const head = [line, used, off, allowed, why];
   return section(words.notCharged, [
-    { kind: 'table', caption: words.notCharged, head: [line, why], figures: [], rows },
+    { kind: 'table', caption: words.notCharged, head, figures: [1, 2, 3], rows },
   ]);
 }
 
@@ -251,6 +281,7 @@ export function buildCharge(of: ChargeReportInput): Report {
     ...sums(of),
     ...parties(of),
     ...walks(of),
+    ...plateAndMeter(of),
     ...linesWhere(of, words.charged, ({ standing }) => standing.kind === 'charged'),
     ...linesWhere(of, words.toSettle, isToSettle),
     ...linesWhere(of, words.missing, (line) => line.standing.kind === 'open' && !isToSettle(line)),

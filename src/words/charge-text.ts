@@ -1,5 +1,6 @@
 import type { Contract } from '../core/contract.ts';
 import { jobTraits } from '../core/job-kinds.ts';
+import { compare } from '../core/quantity.ts';
 import type { ChargeList } from '../core/rental.ts';
 import type { Damage, OwnerFault } from '../core/rental-damage.ts';
 import type { ChargeLine } from '../core/rental-line.ts';
@@ -11,6 +12,7 @@ import {
   hoursOpenWords,
   notChargedWords,
 } from './en/charge.ts';
+import { jobWords } from './en/ahead.ts';
 import { placeName } from './en/items.ts';
 import { sagStateWords } from './en/sag.ts';
 import { sourceMarkWords } from './en/sources.ts';
@@ -124,6 +126,24 @@ export function amountText(line: ChargeLine, currency: string, format: Formatter
   return `${money(partMinor + labourMinor)} (${words.part(money(partMinor))}, ${words.labour(money(labourMinor))})`;
 }
 
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** How the part's amount comes about: the price by what was used beyond, or by the life that was left. */
+function reckoning(line: ChargeLine, cutOff: number, format: Formatter): string | undefined {
+  const { price, count, partMinor, excess, used, leftPercent } = line;
+  if (price?.minor === undefined || partMinor === undefined) return undefined;
+  const share = (100 * partMinor) / (price.minor * count);
+  const percent = words.percentOf(format.number(tenth(share)));
+  if (excess && used)
+    return compare(share, '<', excess.excessPercent)
+      ? words.reckonedCapped(percent)
+      : words.reckonedExcess(percent);
+  if (leftPercent === undefined) return undefined;
+  return cutOff === 0
+    ? percent
+    : words.reckonedLeft(percent, format.number(tenth(leftPercent)), format.number(tenth(cutOff)));
+}
+
 /** Everything that a line stands on, in the order in which it is reckoned. */
 export function lineRows(
   line: ChargeLine,
@@ -134,6 +154,7 @@ export function lineRows(
   const one = price?.minor === undefined ? undefined : format.money(price.minor, currency);
   const source = price && [sourceMarkWords[price.source.mark], price.source.text].filter(Boolean).join(': ');
   return [
+    [words.toDo, kind === 'damage' ? capital(jobWords[line.job]) : undefined],
     ...(kind === 'damage' ? damageRows(line, cutOffPercent, format) : wearRows(line, format)),
     [
       words.life,
@@ -144,6 +165,10 @@ export function lineRows(
       one && (count > 1 ? words.each(count, one) : one),
     ],
     [words.priceFrom, price?.minor === undefined ? undefined : source],
+    [
+      words.reckoned,
+      line.standing.kind === 'not-charged' ? undefined : reckoning(line, cutOffPercent, format),
+    ],
     [words.amount, line.standing.kind === 'not-charged' ? undefined : amountText(line, currency, format)],
     [words.causedBy, ownerFaults.map((each) => ownerText(each, format)).join('; ') || undefined],
   ];

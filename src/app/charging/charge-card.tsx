@@ -39,7 +39,9 @@ export function ChargeCard({ walk, line, contract, fixed }: ChargeCardProps) {
       {amount !== undefined && <p class={styles.amount}>{amount}</p>}
       {why !== '' && <p>{why}</p>}
       <Pair line={line} />
-      <Facts facts={lineRows(line, contract, format)} />
+      <Facts
+        facts={lineRows(line, contract, format).filter(([name]) => !isCharged || name !== words.amount)}
+      />
       {!fixed && isToSettle(line) && <SettleFields walk={walk} line={line} currency={contract.currency} />}
       {!fixed && settledBy && (
         <Button look="plain" onTap={() => void open()}>

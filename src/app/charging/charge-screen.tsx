@@ -8,6 +8,7 @@ import { formatter } from '../data/format.ts';
 import { machinePath, walkPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
+import { Facts } from '../parts/facts.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
 import { useSeals } from '../sealing/use-seals.ts';
 import { ChargeCard, FoldedLine } from './charge-card.tsx';
@@ -68,6 +69,7 @@ function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
         {of('charged').map((line) => (
           <ChargeCard key={line.id} line={line} {...card} />
         ))}
+        <Sums charge={charge} />
       </Section>
       {toSettle.length > 0 && (
         <Section title={words.toSettle}>
@@ -140,6 +142,25 @@ function Answer({ charge: { list, input, contractKey } }: { charge: Charge }) {
       ))}
       {list.otherGround !== undefined && <p>{words.otherGround(groundWords[list.otherGround])}</p>}
     </section>
+  );
+}
+
+/** How the lines add up. */
+function Sums({ charge: { list, input } }: { charge: Charge }) {
+  const money = (minor: number): string => formatter.value.money(minor, list.currency);
+  const { taxPercent } = input.contract;
+  if (list.netMinor === 0) return null;
+  return (
+    <Facts
+      facts={[
+        [words.haulage, list.haulageMinor > 0 ? money(list.haulageMinor) : undefined],
+        [words.net, money(list.netMinor)],
+        taxPercent === undefined
+          ? ['', undefined]
+          : [words.tax(formatter.value.percent(taxPercent)), money(list.taxMinor)],
+        [words.gross, money(list.grossMinor)],
+      ]}
+    />
   );
 }
 

@@ -23,7 +23,17 @@ export function ReportView({ report }: { report: Report }) {
 function PartView({ part }: { part: Part }) {
   const { title, level, blocks } = part;
   const views = (shown: readonly Block[]): ComponentChildren =>
-    shown.map((block, at) => <BlockView key={at} block={block} />);
+    paired(shown).map((each, at) =>
+      Array.isArray(each) ? (
+        <div key={at} class={styles.pair}>
+          {each.map((photo) => (
+            <ReportPhoto key={photo.sha256} photo={photo} />
+          ))}
+        </div>
+      ) : (
+        <BlockView key={at} block={each} />
+      ),
+    );
   if (!isEntry(part)) {
     return (
       <>
@@ -42,6 +52,22 @@ function PartView({ part }: { part: Part }) {
       <div>{views(blocks.filter(isFacts))}</div>
     </section>
   );
+}
+
+type Photo = Extract<Block, { kind: 'photo' }>;
+
+/** Two pictures on their own are compared, and stand side by side. */
+function paired(blocks: readonly Block[]): readonly (Block | Photo[])[] {
+  const made: (Block | Photo[])[] = [];
+  for (let at = 0; at < blocks.length; at++) {
+    const [one, two] = [blocks[at], blocks[at + 1]];
+    const isRun = blocks[at - 1]?.kind === 'photo' || blocks[at + 2]?.kind === 'photo';
+    if (one?.kind === 'photo' && two?.kind === 'photo' && !isRun) {
+      made.push([one, two]);
+      at += 1;
+    } else if (one) made.push(one);
+  }
+  return made;
 }
 
 const roles = { lead: 'lead', caution: 'caution', small: 'small' } as const;

@@ -67,15 +67,20 @@ export const charge = {
   each: (count: number, price: string): string => `${count} × ${price}`,
   priceFrom: 'The price is from',
   life: 'Standard life',
+  toDo: 'To put it right',
+  reckoned: 'Reckoned as',
+  percentOf: (percent: string): string => `${percent} % of the price`,
+  reckonedExcess: (percent: string): string => `${percent}: what was used beyond the allowance`,
+  reckonedCapped: (percent: string): string => `${percent}: no more than the part was worth at hand-out`,
+  reckonedLeft: (percent: string, left: string, cutOff: string): string =>
+    `${percent}: (${left} − ${cutOff}) ÷ (100 − ${cutOff})`,
   amount: 'Amount',
   part: (amount: string): string => `part ${amount}`,
   labour: (amount: string): string => `labour ${amount}`,
-  of: (share: string, price: string): string => `${share} of ${price}`,
   causedBy: 'May have been caused by',
   agreed: (why: string): string => (why === '' ? 'Agreed.' : `Agreed: ${why}`),
   droppedBy: (why: string): string => (why === '' ? 'Not charged, by decision.' : `Not charged: ${why}`),
 
-  pictures: 'Pictures',
   pairOut: 'At hand-out',
   pairBack: 'At return',
   noPair: 'There are no pictures of this place. Take one before the renter leaves.',
@@ -94,6 +99,7 @@ export const charge = {
   settled: 'Settled.',
 
   haulage: 'Haulage',
+  haulageFrom: (amount: string, source: string): string => (source === '' ? amount : `${amount} (${source})`),
   net: 'Sum',
   tax: (percent: string): string => `Tax, ${percent}`,
   gross: 'To pay',
@@ -123,9 +129,9 @@ export const charge = {
   sealed: (when: string, print: string): string => `${when}, sealed, fingerprint ${print}`,
   unsealed: (when: string): string => `${when}, not sealed`,
   walkedBy: (who: string): string => `by ${who}`,
-  meterPictures: 'Plate and hour meter',
   sums: 'Sums',
   dates: 'Dates',
+  plateAndMeter: 'Plate and hour meter',
   replyBy: 'Objections are heard until',
   replyDays: (days: number): string => `${days} days after it is signed`,
   keptUntil: 'Parts taken off are kept until',
@@ -134,8 +140,7 @@ export const charge = {
   nobody: 'Nobody has signed yet.',
   objectHow: 'Whoever does not agree signs with an objection. It is kept with the list in their own words.',
   aid: 'This list is worked out from readings, their uncertainty and the contract. The contract and the law decide.',
-  lineTable: 'Lines',
-  heads: { line: 'Line', why: 'Why', amount: 'Amount' },
+  heads: { line: 'Line', used: 'Used', off: '±', allowed: 'Allowed', why: 'Why', amount: 'Amount' },
 } as const;
 
 /** Whose hours count. */
