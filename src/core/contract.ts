@@ -78,3 +78,10 @@ export type Contract = z.infer<typeof contractSchema>;
 /** What the contract says of the first of these names that it has a line for; undefined where it has none. */
 export const contractPart = ({ parts }: Contract, ...names: readonly string[]): ContractPart | undefined =>
   names.flatMap((name) => parts.filter(({ what }) => what === name))[0];
+
+/**
+ * Share of the price that a part with so much of its life left is worth, when it counts as worth nothing at a
+ * cut-off: (left − cut-off)/(100 − cut-off), and 0 below it.
+ */
+export const valueShare = (leftPercent: number, cutOffPercent: number): number =>
+  Math.max(0, (leftPercent - cutOffPercent) / (100 - cutOffPercent));

@@ -1,11 +1,12 @@
 import type { ItemOutcome } from './score.ts';
+import type { ItemState } from './states.ts';
 
 /** Findings that use does not make: common practice, no source; the split is the contract's to settle. */
 const damage: Readonly<Record<string, readonly string[]>> = {
   cord: ['cut', 'half-cut', 'parted'],
   edges: ['cut', 'cord-showing'],
   'lug-damage': ['chunked', 'torn-out'],
-  cores: ['bent', 'missing', 'neighbours-gone'],
+  cores: ['bent', 'loose', 'missing', 'neighbours-gone'],
   'guide-horns': ['broken', 'neighbours-gone'],
   swelling: ['soft', 'swollen'],
   shoes: ['bent', 'missing'],
@@ -22,6 +23,22 @@ export const damageOf = (outcomes: readonly ItemOutcome[]): readonly ItemOutcome
     if (state.item.ask.kind === 'crack') return state.cracks.some(({ cordVisible }) => cordVisible);
     return state.finding !== undefined && (damage[state.item.id]?.includes(state.finding) ?? false);
   });
+
+/** Plain wear that leaves a part as sound as a used one is: common practice, no source. */
+const plainWear: Readonly<Record<string, readonly string[]>> = {
+  edges: ['nicked'],
+  'lug-damage': ['nicked'],
+  'guide-horns': ['worn'],
+  'idler-rim': ['worn'],
+  'roller-flange': ['worn'],
+};
+
+/** True for an item found fine or plainly worn: nothing that could have led to the damage found later. */
+export function isSound({ item: { id, ask }, finding, cracks }: ItemState): boolean {
+  if (ask.kind === 'crack') return cracks.every(({ lengthMm }) => lengthMm === 0);
+  if (ask.kind !== 'finding' || finding === undefined) return false;
+  return finding === ask.findings[0] || (plainWear[id]?.includes(finding) ?? false);
+}
 
 /** Findings that tell a buyer of more than themselves: common practice, no source. */
 const signs: Readonly<Record<string, readonly string[]>> = {
@@ -66,6 +83,7 @@ export const ownerSide: Readonly<Record<string, OwnerSide>> = {
   sag: { findings: ['loose', 'derailing', 'tight'], harms: [...new Set([...slack, ...tight])] },
   'sag-by-eye': { findings: ['slack', 'very-slack', 'tight'], harms: [...new Set([...slack, ...tight])] },
   cord: { findings: ['rust-under'], harms: ['cord', 'crack', 'bulge'] },
+  cores: { findings: ['rusty'], harms: ['cores', 'cord', 'bulge'] },
   'tracks-alike': { findings: ['different'], harms: ['lug-depth', 'edges', 'guide-horns', 'drive-lugs'] },
   alignment: { findings: ['toed'], harms: ['link-sides', 'edges', 'pin-bosses'] },
 };

@@ -1,3 +1,5 @@
+import { round6 } from './quantity.ts';
+
 // Time value of money, with payments at the end of each period. Rates are fractions per period (0.07, not 7).
 // Amounts are of one currency and unit and come back unrounded: what is shown or charged is rounded once, at the end.
 
@@ -32,4 +34,11 @@ export function equivalentCost(rate: number, amounts: readonly number[]): number
 /** Cost spread over the hours that it bought; undefined for no hours, or a cost that is not finite. */
 export function costPerHour(cost: number, hours: number): number | undefined {
   return Number.isFinite(cost) && hours > 0 && hours < Infinity ? cost / hours : undefined;
+}
+
+/** An amount in whole minor units; half a unit goes to the even one, which in the long run favours neither side. */
+export function wholeMinor(minor: number): number {
+  const exact = round6(minor);
+  const below = Math.floor(exact);
+  return exact - below === 0.5 ? 2 * Math.round(below / 2) : Math.round(exact);
 }

@@ -1,4 +1,4 @@
-import { damageOf, ownerSide } from './findings.ts';
+import { damageOf, isSound, ownerSide } from './findings.ts';
 import type { Place, PlaceSide } from './keys.ts';
 import type { ItemOutcome } from './score.ts';
 import { stateKey, type ItemState } from './states.ts';
@@ -24,20 +24,22 @@ export interface Damage {
   readonly finding: string;
   readonly count?: number;
   readonly before: FoundBefore;
+  /** Versions of it clash in one of the walks. */
+  readonly clash?: true;
 }
 
-const isCracked = ({ cracks }: ItemState): boolean => cracks.some(({ cordVisible }) => cordVisible);
+export const isClashing = ({ open }: Pick<ItemState, 'open'>): boolean =>
+  open.some(({ kind }) => kind === 'clash');
 
 const severity = ({ item: { ask } }: ItemState, finding: string | undefined): number =>
-  ask.kind === 'finding' ? ask.findings.indexOf(finding ?? '') : -1;
+  ask.kind === 'finding' ? ask.findings.indexOf(finding ?? '') : 0;
 
-/** The fault that the hand-out walk found there, if it found one. */
-function faultBefore(was: ItemState, is: ItemState): FoundBefore {
-  if (is.item.ask.kind === 'crack') return { kind: isCracked(was) ? 'was-there' : 'sound' };
-  const isMore = (is.count ?? 1) > (was.count ?? 1);
-  const isSame = severity(was, was.finding) >= severity(is, is.finding) && !isMore;
-  if (isSame) return { kind: 'was-there' };
-  const { finding, count } = was;
+/** What the hand-out walk found there, which was not sound. */
+function faultBefore(was: ItemOutcome, is: ItemState): FoundBefore {
+  const { finding, count } = was.state;
+  const isMore = (is.count ?? 1) > (count ?? 1);
+  const isWorse = severity(is, is.finding) > severity(was.state, finding);
+  if (damageOf([was]).length > 0 && !isMore && !isWorse) return { kind: 'was-there' };
   return {
     kind: 'got-worse',
     ...(finding !== undefined && { finding }),
@@ -45,12 +47,21 @@ function faultBefore(was: ItemState, is: ItemState): FoundBefore {
   };
 }
 
+/** The outcome of the same item at the same place. */
+export function sameIn(
+  outcomes: readonly ItemOutcome[],
+  { place, item }: ItemState,
+): ItemOutcome | undefined {
+  const key = stateKey(place, item.id);
+  return outcomes.find(({ state }) => stateKey(state.place, state.item.id) === key);
+}
+
 function before(handOut: readonly ItemOutcome[] | undefined, is: ItemState): FoundBefore {
   if (!handOut) return { kind: 'no-hand-out' };
-  const key = stateKey(is.place, is.item.id);
-  const was = handOut.find(({ state }) => stateKey(state.place, state.item.id) === key);
-  if (!was?.state.known) return { kind: 'not-looked-at' };
-  return damageOf([was]).length === 0 ? { kind: 'sound' } : faultBefore(was.state, is);
+  const was = sameIn(handOut, is);
+  // It may have been on the half that nobody saw.
+  if (!was?.state.known || was.state.halfSeen) return { kind: 'not-looked-at' };
+  return isSound(was.state) ? { kind: 'sound' } : faultBefore(was, is);
 }
 
 /** Everything at the return that looks like damage and not like wear, each held against the hand-out walk. */
@@ -58,15 +69,20 @@ export const damagesOf = (
   returned: readonly ItemOutcome[],
   handOut: readonly ItemOutcome[] | undefined,
 ): readonly Damage[] =>
-  damageOf(returned).map(({ state }) => ({
-    place: state.place,
-    side: state.side,
-    number: state.number,
-    item: state.item.id,
-    finding: state.finding ?? 'crack',
-    ...(state.count !== undefined && { count: state.count }),
-    before: before(handOut, state),
-  }));
+  damageOf(returned).map(({ state }) => {
+    const was = handOut && sameIn(handOut, state);
+    const isClash = isClashing(state) || (was !== undefined && isClashing(was.state));
+    return {
+      place: state.place,
+      side: state.side,
+      number: state.number,
+      item: state.item.id,
+      finding: state.finding ?? 'crack',
+      ...(state.count !== undefined && { count: state.count }),
+      before: before(handOut, state),
+      ...(isClash && { clash: true }),
+    };
+  });
 
 /** A fault on the owner's side that may have made wear or damage, and which walk found it. */
 export interface OwnerFault {
@@ -92,26 +108,27 @@ function sagFault({ sag }: ItemState): string | undefined {
   return sag?.state === 'right' ? undefined : sag?.state;
 }
 
+// Tension is the renter's to keep while the machine is out.
+const tension: ReadonlySet<string> = new Set(['sag', 'sag-by-eye']);
+
 /**
- * Faults on the owner's side: those of the hand-out walk, and those of the return that nobody had looked for before.
- * What was good when the machine went out is not the owner's.
+ * Faults on the owner's side: those of the hand-out walk, and those that the return found beside them. A part of the
+ * machine that failed during the hire is among them too: whether it did harm is for people to settle.
  */
 export function ownerFaults(
   returned: readonly ItemOutcome[],
   handOut: readonly ItemOutcome[] | undefined,
 ): readonly OwnerFault[] {
-  const seen = new Set(
-    handOut?.flatMap(({ state }) => (state.known ? [stateKey(state.place, state.item.id)] : [])),
-  );
-  // Tension is the renter's to keep while the machine is out.
-  const late = returned.filter(
-    ({ state }) => state.item.component !== 'track' && !seen.has(stateKey(state.place, state.item.id)),
-  );
   const faults = (outcomes: readonly ItemOutcome[], foundAt: OwnerFault['foundAt']) =>
     outcomes.flatMap((outcome): readonly OwnerFault[] => {
       const fault = faultOf(outcome);
       const { place, side, item } = outcome.state;
       return fault ? [{ place, side, item: item.id, ...fault, foundAt }] : [];
     });
-  return [...faults(handOut ?? [], 'hand-out'), ...faults(late, 'return')];
+  const early = faults(handOut ?? [], 'hand-out');
+  const known = new Set(early.map(({ place, item }) => stateKey(place, item)));
+  const late = faults(returned, 'return').filter(
+    ({ place, item }) => !tension.has(item) && !known.has(stateKey(place, item)),
+  );
+  return [...early, ...late];
 }

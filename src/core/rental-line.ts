@@ -30,7 +30,10 @@ export type ChargeOpen =
   | 'value-left'
   | 'not-measured-before'
   | 'not-measured-now'
-  | 'vague-sheet';
+  | 'no-sheet'
+  | 'vague-sheet'
+  /** Two people noted different things there, and nobody has said which is right. */
+  | 'clash';
 
 export type Standing =
   | { readonly kind: 'charged'; readonly by?: Settled }
@@ -64,6 +67,8 @@ export interface ChargeLine {
   /** Percent of life left just before the damage, and what it is charged by. */
   readonly leftPercent: number | undefined;
   readonly leftFrom: LeftFrom | undefined;
+  /** Of wear: what the part was worth at hand-out, which wear and damage together may not pass. */
+  readonly mostMinor: number | undefined;
   readonly price: ContractPart | undefined;
   /** How many are paid for; parts priced by the piece. */
   readonly count: number;

@@ -1,4 +1,5 @@
-import { contractPart, type Contract, type ContractPart } from './contract.ts';
+import { contractPart, valueShare, type Contract, type ContractPart } from './contract.ts';
+import { damageOf } from './findings.ts';
 import { jobKinds, jobTraits, type JobKind } from './job-kinds.ts';
 import { addTo } from './lists.ts';
 import type { Shape, Side } from './machine.ts';
@@ -6,6 +7,7 @@ import type { RentalInput } from './rental-input.ts';
 import { damagesOf, type Damage, type OwnerFault } from './rental-damage.ts';
 import type { ChargeLine, ChargeOpen, LeftFrom, Standing } from './rental-line.ts';
 import { harming, pairOf } from './rental-pairs.ts';
+import { wornNow } from './rental-worn.ts';
 
 /** Jobs that put an item right, single parts before whole sets. */
 function jobsFor(item: string, shape: Shape): readonly JobKind[] {
@@ -22,33 +24,60 @@ function jobOf(contract: Contract, item: string, shape: Shape): JobKind {
 }
 
 interface DamagedPart {
+  readonly id: string;
   readonly job: JobKind;
   readonly side: Damage['side'];
   readonly number: number | undefined;
   readonly price: ContractPart | undefined;
   readonly damages: readonly Damage[];
+  /** Something of it was damaged when the machine went out. */
+  readonly wasDamaged: boolean;
+}
+
+type Damaged = Pick<Damage, 'item' | 'side' | 'number'>;
+
+/** The part that is paid for where an item is damaged. */
+function payFor({ contract, returned }: RentalInput, { item, side, number: at }: Damaged) {
+  const job = jobOf(contract, item, returned.input.machine.shape);
+  const single = contractPart(contract, item);
+  const number = jobTraits[job].per === 'part' ? at : undefined;
+  const id = [single?.what ?? job, side, ...(number === undefined ? [] : [number])].join('.');
+  return { id, job, side, number, price: single ?? contractPart(contract, job) };
 }
 
 /** Damage by the part that is paid for: a track that is cut at two places is one track. */
 function damagedParts(input: RentalInput): readonly DamagedPart[] {
-  const { contract, handOut, returned } = input;
+  const { handOut, returned } = input;
   const groups = new Map<string, Damage[]>();
-  const at = new Map<string, Omit<DamagedPart, 'damages'>>();
+  const at = new Map<string, ReturnType<typeof payFor>>();
   for (const damage of damagesOf(returned.scored.outcomes, handOut?.scored.outcomes)) {
-    const job = jobOf(contract, damage.item, returned.input.machine.shape);
-    const single = contractPart(contract, damage.item);
-    const number = jobTraits[job].per === 'part' ? damage.number : undefined;
-    const id = [single?.what ?? job, damage.side, ...(number === undefined ? [] : [number])].join('.');
-    at.set(id, { job, side: damage.side, number, price: single ?? contractPart(contract, job) });
-    addTo(groups, id, damage);
+    const part = payFor(input, damage);
+    at.set(part.id, part);
+    addTo(groups, part.id, damage);
   }
-  return [...at].map(([id, part]) => ({ ...part, damages: groups.get(id) ?? [] }));
+  const before = damageOf(handOut?.scored.outcomes ?? []).map(
+    ({ state: { item, side, number } }) => payFor(input, { item: item.id, side, number }).id,
+  );
+  return [...at].map(([id, part]) => ({
+    ...part,
+    damages: groups.get(id) ?? [],
+    wasDamaged: before.includes(id),
+  }));
 }
 
-/** How a part was before it was damaged: what counts is the best proof that it was sound. */
-function provenBy(damages: readonly Damage[]): ChargeOpen | 'was-there' | undefined {
-  const kinds = damages.map(({ before }) => before.kind);
-  if (kinds.includes('sound')) return undefined;
+/** How many more of a part priced by the piece are damaged in the same way than when it went out. */
+const moreThanBefore = ({ count = 1, finding, before }: Damage): number =>
+  before.kind === 'got-worse' && before.finding === finding ? count - (before.count ?? 1) : count;
+
+/** Whether a price is for one of what is counted. */
+const isEach = ({ price, damages, job }: DamagedPart): boolean =>
+  price !== undefined && (damages.some(({ item }) => item === price.what) || job === 'change-link');
+
+/** Why it is not proven that a part was sound just before it was damaged; undefined where it is. */
+function unproven(part: DamagedPart): ChargeOpen | 'was-there' | undefined {
+  if (part.damages.some(({ clash }) => clash)) return 'clash';
+  const kinds = part.damages.map(({ before }) => before.kind);
+  if (kinds.includes('sound')) return part.wasDamaged && !isEach(part) ? 'got-worse' : undefined;
   for (const kind of ['no-hand-out', 'not-looked-at', 'got-worse'] as const)
     if (kinds.includes(kind)) return kind;
   return 'was-there';
@@ -67,16 +96,13 @@ interface Left {
 
 const isRepair = (job: JobKind): boolean => !job.startsWith('renew-') && job !== 'change-link';
 
-/** Percent of life that a part had left just before it was damaged: by its worst reading, else by its hours. */
-function leftOf({ returned }: RentalInput, { job, side, number, price }: DamagedPart): Left | undefined {
+/** Percent of life that a part had left just before it was damaged: by its most worn item, else by its hours. */
+function leftOf(input: RentalInput, part: DamagedPart): Left | undefined {
+  const { job, side, price } = part;
   if (isRepair(job)) return { percent: 100, from: 'repair' };
-  const items = wearItems(job);
-  const worn = returned.scored.outcomes.flatMap(({ state }) => {
-    const isOf = state.side === side && (number === undefined || state.number === number);
-    return isOf && items.includes(state.item.id) && state.wear ? [state.wear.percent] : [];
-  });
-  if (worn.length > 0) return { percent: clamp(100 - Math.max(...worn)), from: 'readings' };
-  const { machine, walk } = returned.input;
+  const worn = wornNow(input, part, wearItems(job));
+  if (worn !== undefined) return { percent: clamp(100 - worn), from: 'readings' };
+  const { machine, walk } = input.returned.input;
   const fitted = side === 'whole' ? undefined : machine[side satisfies Side]?.fittedAtHours;
   const ran = fitted !== undefined && walk.meterHours !== undefined ? walk.meterHours - fitted : undefined;
   if (jobTraits[job].component !== 'track' || ran === undefined || ran < 0) return undefined;
@@ -86,51 +112,47 @@ function leftOf({ returned }: RentalInput, { job, side, number, price }: Damaged
 
 const clamp = (percent: number): number => Math.min(100, Math.max(0, percent));
 
-/**
- * Share of the price that a part with so much of its life left is worth, when it counts as worth nothing at a
- * cut-off: (left − cut-off)/(100 − cut-off), and 0 below it.
- */
-export const valueShare = (leftPercent: number, cutOffPercent: number): number =>
-  Math.max(0, (leftPercent - cutOffPercent) / (100 - cutOffPercent));
-
 /** The damaged parts of a hire, each once. */
 export const damageLines = (input: RentalInput, faults: readonly OwnerFault[]): readonly ChargeLine[] =>
   damagedParts(input).map((part) => lineOf(input, part, faults));
 
 function standingOf(
   { contract }: RentalInput,
-  { damages, job, price }: DamagedPart,
+  part: DamagedPart,
   left: Left | undefined,
   owner: readonly OwnerFault[],
 ): Standing {
-  const names = [job, ...damages.map(({ item }) => item)];
-  if (names.some((name) => contract.waived?.includes(name))) return { kind: 'not-charged', why: 'waived' };
-  const proven = provenBy(damages);
-  if (proven === 'was-there') return { kind: 'not-charged', why: proven };
-  if (proven !== undefined) return { kind: 'open', why: proven };
+  if (part.damages.length === 0) return { kind: 'not-charged', why: 'waived' };
+  const why = unproven(part);
+  if (why === 'was-there') return { kind: 'not-charged', why };
+  if (why !== undefined) return { kind: 'open', why };
   if (owner.length > 0) return { kind: 'open', why: 'owner-side' };
-  if (price?.minor === undefined) return { kind: 'open', why: 'no-price' };
+  if (part.price?.minor === undefined) return { kind: 'open', why: 'no-price' };
   if (!left) return { kind: 'open', why: 'value-left' };
   const isWorthless = left.from !== 'repair' && valueShare(left.percent, contract.cutOffPercent ?? 0) === 0;
   return isWorthless ? { kind: 'not-charged', why: 'nothing-left' } : { kind: 'charged' };
 }
 
+/** A part without the damage that the contract leaves out; with none where it leaves out the part. */
+function notWaived({ contract: { waived = [] } }: RentalInput, part: DamagedPart): DamagedPart {
+  const damages = waived.includes(part.job) ? [] : part.damages;
+  return { ...part, damages: damages.filter(({ item }) => !waived.includes(item)) };
+}
+
 function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFault[]): ChargeLine {
   const { contract } = input;
-  const { job, side, number, price, damages } = part;
-  const owner = harming(
-    faults,
-    side,
-    damages.map(({ item }) => item),
-  );
+  const { id, job, side, number, price, damages } = part;
+  const counted = notWaived(input, part);
+  const items = counted.damages.map(({ item }) => item);
+  const owner = harming(faults, side, items);
   const left = leftOf(input, part);
   const cutOff = left?.from === 'repair' ? 0 : (contract.cutOffPercent ?? 0);
   const share = left && valueShare(left.percent, cutOff);
-  const count = priceCount(part);
+  const count = isEach(part) ? Math.max(1, ...counted.damages.map(moreThanBefore)) : 1;
   const labour = { share: share ?? 0, whole: 1, none: 0 }[contract.labour ?? 'share'];
   const [first] = damages;
   return {
-    id: ['damage', price?.what ?? job, side, ...(number === undefined ? [] : [number])].join('.'),
+    id: `damage.${id}`,
     kind: 'damage',
     job,
     side,
@@ -140,6 +162,7 @@ function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFau
     excess: undefined,
     leftPercent: left?.from === 'repair' ? undefined : left?.percent,
     leftFrom: left?.from,
+    mostMinor: undefined,
     price,
     count,
     partMinor: share === undefined || price?.minor === undefined ? undefined : price.minor * count * share,
@@ -147,15 +170,8 @@ function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFau
       share === undefined || price?.labourMinor === undefined
         ? undefined
         : price.labourMinor * count * labour,
-    standing: standingOf(input, part, left, owner),
+    standing: standingOf(input, counted, left, owner),
     ownerFaults: owner,
     photos: first ? pairOf(input, first.place, first.item) : { before: undefined, after: undefined },
   };
-}
-
-/** How many a price is paid for: as many as were counted, where it is for one of them. */
-function priceCount({ price, damages, job }: DamagedPart): number {
-  const isEach =
-    price !== undefined && (damages.some(({ item }) => item === price.what) || job === 'change-link');
-  return isEach ? Math.max(1, ...damages.map(({ count }) => count ?? 1)) : 1;
 }

@@ -1,9 +1,10 @@
-import { limitsFor, type ItemLimits, type LimitSheet } from './limits.ts';
+import { chooseLimit, limitsFor, type ItemLimits, type LimitSheet, type Load } from './limits.ts';
 import type { Place } from './keys.ts';
+import { plausibility } from './plausible.ts';
 import { fromMm } from './quantity.ts';
-import { isSized, sizeOf, together } from './sizes.ts';
+import { bySpot, isSized, sizeOf, together, type SpotSize } from './sizes.ts';
 import type { ItemState, ScoreInput } from './states.ts';
-import { fromTolerance, wear } from './wear.ts';
+import { fromTolerance, wear, type Wear } from './wear.ts';
 
 /** What a part measured at one spot in one walk, in millimetres, and percent worn by the sheet of the return. */
 export interface SpotReading {
@@ -30,26 +31,17 @@ export interface UsedUp {
   readonly vague: boolean;
 }
 
-interface Sized {
-  readonly spot: number;
-  readonly mm: number;
-  readonly uMm: number;
-}
+type Part = Pick<ItemState, 'item' | 'place' | 'number' | 'parts'>;
 
-/** The sizes of an item at a place by spot; repeats at one spot are averaged. */
-function spotsOf(input: ScoreInput, place: Place, item: string): readonly Sized[] {
-  const spots = new Map<number, Sized[]>();
-  for (const { place: at, item: of, n, reading } of input.readings) {
-    if (at !== place || of !== item || !isSized(reading.what)) continue;
-    const spot = reading.spot ?? n;
-    const sized = { spot, ...sizeOf(reading, reading.what, input.tools ?? {}) };
-    spots.set(spot, [...(spots.get(spot) ?? []), sized]);
-  }
-  return [...spots].map(([spot, all]) => ({
-    spot,
-    mm: mean(all.map(({ mm }) => mm)),
-    uMm: Math.max(...all.map(({ uMm }) => uMm)),
-  }));
+/** The sizes of an item at a place by spot; one that cannot well be right counts only when it was confirmed. */
+function spotsOf(input: ScoreInput, { place, item }: Part, entry: ItemLimits): readonly SpotSize[] {
+  const sizes = input.readings.flatMap(({ place: at, item: of, n, reading }): readonly SpotSize[] => {
+    if (at !== place || of !== item.id || !isSized(reading.what)) return [];
+    const size = sizeOf(reading, reading.what, input.tools ?? {});
+    const isRight = reading.confirmed === true || !plausibility(item, size, entry, input.walk.load);
+    return isRight ? [{ spot: reading.spot ?? n, ...size }] : [];
+  });
+  return bySpot(sizes);
 }
 
 const mean = (values: readonly number[]): number =>
@@ -62,6 +54,32 @@ const exact = (entry: ItemLimits): ItemLimits => ({
   limits: entry.limits.map((limit) => ({ ...limit, tolerance: 0 })),
 });
 
+interface Both {
+  readonly was: SpotSize;
+  readonly is: SpotSize;
+  readonly from: Wear;
+  readonly to: Wear;
+}
+
+/** The spots that both walks measured, with their wear by limits taken as exact. */
+function pairsOf(before: ScoreInput, after: ScoreInput, part: Part, entry: ItemLimits): readonly Both[] {
+  const reading = exact(entry);
+  const worn = (size: SpotSize) => wear(reading, size, after.walk.load);
+  const are = spotsOf(after, part, entry);
+  return spotsOf(before, part, entry).flatMap((was) => {
+    const is = are.find(({ spot }) => spot === was.spot);
+    const [from, to] = [worn(was), is && worn(is)];
+    return is && from && to ? [{ was, is, from, to }] : [];
+  });
+}
+
+/** Standard uncertainty of new and limit together, as a share of the way from one to the other. */
+function ofSheet(entry: ItemLimits, { newMm, limitMm }: Wear, load: Load | undefined): number {
+  const limit = chooseLimit(entry, 'hundred', load)?.limit;
+  const both = together(fromTolerance(entry.new?.tolerance), fromTolerance(limit?.tolerance));
+  return both / Math.abs(fromMm(newMm - limitMm, entry.unit));
+}
+
 /**
  * Percent of a part's life that a hire used, 100·(m₁ − m₂)/(N − L), by the spots that both walks measured and one
  * sheet. New and limit are shared by both walks, so their errors count with what was used alone:
@@ -72,29 +90,19 @@ export function usedUp(
   sheet: LimitSheet | undefined,
   before: ScoreInput,
   after: ScoreInput,
-  { item, place, number, parts }: Pick<ItemState, 'item' | 'place' | 'number' | 'parts'>,
+  part: Part,
 ): UsedUp | undefined {
+  const { item, place, number, parts } = part;
   const entry = sheet && limitsFor(sheet, item.id, number === undefined ? undefined : { number, of: parts });
-  if (!entry) return undefined;
-  const { load } = after.walk;
-  const reading = exact(entry);
-  const worn = (size: Sized) => wear(reading, size, load);
-  const [were, are] = [spotsOf(before, place, item.id), spotsOf(after, place, item.id)];
-  const both = were.flatMap((was) => {
-    const is = are.find(({ spot }) => spot === was.spot);
-    const [from, to] = [worn(was), is && worn(is)];
-    return is && from && to ? [{ was, is, from, to }] : [];
-  });
+  const both = entry ? pairsOf(before, after, part, entry) : [];
   const [first] = both;
-  if (!first) return undefined;
-  const { newMm, limitMm, chosen } = first.from;
-  const span = Math.abs(fromMm(newMm - limitMm, entry.unit));
+  if (!entry || !first) return undefined;
   const beforePercent = mean(both.map(({ from }) => from.percent));
   const afterPercent = mean(both.map(({ to }) => to.percent));
   const usedPercent = afterPercent - beforePercent;
-  const ofSheet = together(fromTolerance(entry.new?.tolerance), fromTolerance(chosen.limit.tolerance)) / span;
+  const shared = ofSheet(entry, first.from, after.walk.load);
   const ofReadings = together(mean(both.map(({ from }) => from.u)), mean(both.map(({ to }) => to.u)));
-  const u = together(ofReadings, usedPercent * ofSheet);
+  const u = together(ofReadings, usedPercent * shared);
   return {
     place,
     item: item.id,
@@ -105,6 +113,6 @@ export function usedUp(
     usedPercent,
     u,
     expanded: 2 * u,
-    vague: 2 * ofSheet >= 1,
+    vague: 2 * shared >= 1,
   };
 }

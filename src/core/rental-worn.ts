@@ -1,13 +1,14 @@
-import { contractPart, type ContractPart } from './contract.ts';
+import { contractPart, valueShare, type ContractPart } from './contract.ts';
 import { jobKinds, jobTraits, type JobKind } from './job-kinds.ts';
 import { addTo } from './lists.ts';
 import { compare } from './quantity.ts';
-import type { HiredHours, RentalInput } from './rental-input.ts';
-import type { OwnerFault } from './rental-damage.ts';
-import type { ChargeLine, Excess, Standing } from './rental-line.ts';
+import type { HiredHours, RentalInput, RentalWalk } from './rental-input.ts';
+import { isClashing, sameIn, type OwnerFault } from './rental-damage.ts';
+import type { ChargeLine, ChargeOpen, Excess, Standing } from './rental-line.ts';
 import { harming, pairOf } from './rental-pairs.ts';
 import { usedUp, type UsedUp } from './rental-wear.ts';
-import { stateKey, type ItemState } from './states.ts';
+import type { ItemState } from './states.ts';
+import { wear } from './wear.ts';
 
 /** The job that gives a worn item its life back. */
 const renewalOf = (item: string): JobKind | undefined =>
@@ -20,25 +21,46 @@ export interface WornPart {
   readonly number: number | undefined;
 }
 
+interface UsedPart extends WornPart {
+  readonly used: UsedUp;
+  /** Versions of its readings clash in one of the walks. */
+  readonly clash: boolean;
+}
+
 const partId = ({ job, side, number }: WornPart): string =>
   [job, side, ...(number === undefined ? [] : [number])].join('.');
 
 /** How much of each part the hire used, by the items that both walks measured. */
-export function usedParts({
-  handOut,
-  returned,
-}: RentalInput): readonly (WornPart & { readonly used: UsedUp })[] {
+function usedParts({ handOut, returned }: RentalInput): readonly UsedPart[] {
   if (!handOut) return [];
   return returned.scored.outcomes.flatMap(({ state }) => {
     const job = renewalOf(state.item.id);
-    const was = handOut.scored.outcomes.find(
-      ({ state: { place, item } }) => stateKey(place, item.id) === stateKey(state.place, state.item.id),
-    );
-    if (!job || !state.sampled || !was?.state.sampled) return [];
+    const was = sameIn(handOut.scored.outcomes, state)?.state;
+    if (!job || !state.sampled || !was?.sampled) return [];
     const sheet = state.side === 'right' ? returned.input.sheets.right : returned.input.sheets.left;
     const used = usedUp(sheet, handOut.input, returned.input, state);
-    return used ? [{ job, side: state.side, number: state.number, used }] : [];
+    const clash = isClashing(state) || isClashing(was);
+    return used ? [{ job, side: state.side, number: state.number, used, clash }] : [];
   });
+}
+
+const isOf = (state: ItemState, { side, number }: Pick<WornPart, 'side' | 'number'>): boolean =>
+  state.side === side && (number === undefined || state.number === number);
+
+/** Percent of life used up at the return, by the most worn of these items of a part; means over the marked places. */
+export function wornNow(
+  input: RentalInput,
+  part: Pick<WornPart, 'side' | 'number'>,
+  items: readonly string[],
+): number | undefined {
+  const used = usedParts(input);
+  const percents = input.returned.scored.outcomes.flatMap(({ state }) => {
+    if (!isOf(state, part) || !items.includes(state.item.id) || !state.sampled || !state.limits) return [];
+    const both = used.find(({ used: { place, item } }) => place === state.place && item === state.item.id);
+    const mean = { mm: state.sampled.meanMm, uMm: 0 };
+    return both?.used.afterPercent ?? wear(state.limits, mean, input.returned.input.walk.load)?.percent ?? [];
+  });
+  return percents.length === 0 ? undefined : Math.max(...percents);
 }
 
 /** Sized items of the return that cannot be compared, by the part they are of. */
@@ -53,9 +75,7 @@ function unmeasured({ handOut, returned }: RentalInput, known: ReadonlySet<strin
   return [...parts.values()];
 }
 
-function excessOf(used: UsedUp, price: ContractPart, hours: number, allowance: number): Excess | undefined {
-  const { lifeHours } = price;
-  if (lifeHours === undefined) return undefined;
+function excessOf(used: UsedUp, lifeHours: number, hours: number, allowance: number): Excess {
   const usual = (100 * hours) / lifeHours;
   const allowedPercent = usual + allowance;
   return {
@@ -85,23 +105,23 @@ function judge(
   { contract }: RentalInput,
   hours: HiredHours,
   price: ContractPart | undefined,
-  used: UsedUp,
+  { used, clash }: UsedPart,
+  /** Share of the price that the part was worth when it went out: no wear costs more. */
+  share: number,
 ): Judged {
   if (contract.charges === 'damage') return { standing: not('wear-not-agreed') };
+  if (clash) return open('clash');
   if (used.vague) return open('vague-sheet');
   if (hours.kind === 'open') return open('no-hours');
   if (price?.lifeHours === undefined) return open('no-life');
-  const excess = excessOf(used, price, hours.hours, contract.allowancePercent ?? 0);
-  if (!excess) return open('no-life');
+  const excess = excessOf(used, price.lifeHours, hours.hours, contract.allowancePercent ?? 0);
   if (compare(excess.excessPercent, '<=', 0)) return { standing: not('within-allowance'), excess };
   if (compare(excess.excessPercent, '<=', used.expanded))
     return { standing: not('within-uncertainty'), excess };
-  // Never more than the part was worth when it went out.
-  const left = Math.max(0, 100 - used.beforePercent);
-  if (left === 0) return { standing: not('nothing-left'), excess };
+  if (share === 0) return { standing: not('nothing-left'), excess };
   if (price.minor === undefined) return { ...open('no-price'), excess };
-  const share = Math.min(excess.excessPercent, left) / 100;
-  return { standing: { kind: 'charged' }, excess, partMinor: price.minor * share };
+  const partMinor = price.minor * Math.min(excess.excessPercent / 100, share);
+  return { standing: { kind: 'charged' }, excess, partMinor };
 }
 
 const isWaived = ({ contract }: RentalInput, ...names: readonly string[]): boolean =>
@@ -113,18 +133,24 @@ export function wearLines(
   hours: HiredHours,
   faults: readonly OwnerFault[],
 ): readonly ChargeLine[] {
-  const parts = new Map<string, (WornPart & { used: UsedUp })[]>();
+  const parts = new Map<string, UsedPart[]>();
   for (const each of usedParts(input)) addTo(parts, partId(each), each);
   const lines = [...parts].map(([id, items]) => {
-    const made = items.map((each) => lineOf(input, hours, faults, id, each));
+    // The most worn item drags the part.
+    const left = 100 - Math.max(...items.map(({ used }) => used.beforePercent));
+    const share = Math.min(1, valueShare(left, input.contract.cutOffPercent ?? 0));
+    const made = items.map((each) => lineOf(input, hours, faults, { id, share }, each));
     return made.reduce((most, each) => (isMore(each, most) ? each : most));
   });
   const missing = unmeasured(input, new Set(parts.keys())).map((part) => missingLine(input, part));
   return [...lines, ...missing];
 }
 
+const atStake = ({ standing, partMinor = 0 }: ChargeLine): number =>
+  standing.kind === 'not-charged' ? 0 : partMinor;
+
 function isMore(a: ChargeLine, b: ChargeLine): boolean {
-  const [one, other] = [a.partMinor ?? 0, b.partMinor ?? 0];
+  const [one, other] = [atStake(a), atStake(b)];
   return one === other ? (a.used?.usedPercent ?? 0) > (b.used?.usedPercent ?? 0) : one > other;
 }
 
@@ -132,23 +158,25 @@ function lineOf(
   input: RentalInput,
   hours: HiredHours,
   faults: readonly OwnerFault[],
-  id: string,
-  { used, ...part }: WornPart & { readonly used: UsedUp },
+  { id, share }: { readonly id: string; readonly share: number },
+  part: UsedPart,
 ): ChargeLine {
-  const price = contractPart(input.contract, used.item, part.job);
-  const judged = judge(input, hours, price, used);
-  const owner = harming(faults, part.side, [used.item]);
+  const { used, job, side, number } = part;
+  const price = contractPart(input.contract, used.item, job);
+  const judged = judge(input, hours, price, part, share);
+  const owner = harming(faults, side, [used.item]);
   const isCharged = judged.standing.kind === 'charged';
-  const standing = isWaived(input, used.item, part.job)
+  const standing = isWaived(input, used.item, job)
     ? not('waived')
     : isCharged && owner.length > 0
       ? ({ kind: 'open', why: 'owner-side' } as const)
       : judged.standing;
   return {
-    ...bare(id, part),
+    ...bare(id, { job, side, number }),
     used,
     excess: judged.excess,
     price,
+    mostMinor: price?.minor === undefined ? undefined : price.minor * share,
     partMinor: judged.partMinor,
     standing,
     ownerFaults: owner,
@@ -167,20 +195,36 @@ const bare = (id: string, part: WornPart) => ({
   count: 1,
 });
 
+/** What keeps the readings of both walks from being compared. */
+function whyMissing({ handOut, returned }: RentalInput, part: WornPart): ChargeOpen {
+  const measured = (walk: RentalWalk | undefined): readonly ItemState[] =>
+    (walk?.scored.outcomes ?? []).flatMap(({ state }) =>
+      state.sampled !== undefined && isOf(state, part) && renewalOf(state.item.id) === part.job
+        ? [state]
+        : [],
+    );
+  const now = measured(returned);
+  if (now.length === 0) return 'not-measured-now';
+  return measured(handOut).length > 0 && now.every((state) => !state.wear)
+    ? 'no-sheet'
+    : 'not-measured-before';
+}
+
 /** A part that one walk measured and the other did not. */
 function missingLine(input: RentalInput, part: WornPart): ChargeLine {
-  const isNow = input.returned.scored.outcomes.some(
-    ({ state }) =>
-      state.sampled !== undefined && state.side === part.side && renewalOf(state.item.id) === part.job,
-  );
-  const why = input.handOut ? (isNow ? 'not-measured-before' : 'not-measured-now') : 'no-hand-out';
+  const why = input.handOut ? whyMissing(input, part) : 'no-hand-out';
   return {
     ...bare(partId(part), part),
     used: undefined,
     excess: undefined,
     price: contractPart(input.contract, part.job),
+    mostMinor: undefined,
     partMinor: undefined,
-    standing: input.contract.charges === 'damage' ? not('wear-not-agreed') : { kind: 'open', why },
+    standing: isWaived(input, part.job)
+      ? not('waived')
+      : input.contract.charges === 'damage'
+        ? not('wear-not-agreed')
+        : { kind: 'open', why },
     ownerFaults: [],
     photos: { before: undefined, after: undefined },
   };

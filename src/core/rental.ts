@@ -1,9 +1,10 @@
+import { wholeMinor } from './money.ts';
 import { ownerFaults, type OwnerFault } from './rental-damage.ts';
 import { damageLines } from './rental-lines.ts';
 import { settle, type ChargeLine } from './rental-line.ts';
 import { wearLines } from './rental-worn.ts';
-import type { grounds } from './use.ts';
 import type { HiredHours, RentalInput } from './rental-input.ts';
+import type { Walk } from './walk.ts';
 
 /** What a hire is billed for, and what it is not, each line with its reason. */
 export interface ChargeList {
@@ -14,7 +15,7 @@ export interface ChargeList {
   readonly lines: readonly ChargeLine[];
   readonly ownerFaults: readonly OwnerFault[];
   /** The machine worked on ground that the contract does not permit. */
-  readonly otherGround: (typeof grounds)[number] | undefined;
+  readonly otherGround: Walk['ground'];
   /** Whole minor units, rounded once; `gross` is `net` and `tax`. */
   readonly netMinor: number;
   readonly haulageMinor: number;
@@ -34,9 +35,22 @@ export function hiredHours({ contract, handOut, returned }: RentalInput): HiredH
   return to < from ? { kind: 'open', why: 'meter-went-back' } : { kind: 'known', basis, hours: to - from };
 }
 
-function otherGround({ contract, returned }: RentalInput): ChargeList['otherGround'] {
+function otherGround({ contract, returned }: RentalInput): Walk['ground'] {
   const { ground } = returned.input.walk;
   return ground !== undefined && contract.grounds?.includes(ground) === false ? ground : undefined;
+}
+
+const isCharged = ({ standing }: ChargeLine): boolean => standing.kind === 'charged';
+
+/** Wear, by no more than what damage charged for the same part leaves of its value at hand-out. */
+function withinValue(line: ChargeLine, all: readonly ChargeLine[]): ChargeLine {
+  const { mostMinor, partMinor, job, side, number } = line;
+  if (mostMinor === undefined || partMinor === undefined) return line;
+  const damage = all.find(
+    (each) => each.kind === 'damage' && each.job === job && each.side === side && each.number === number,
+  );
+  const room = mostMinor - (damage && isCharged(damage) ? (damage.partMinor ?? 0) : 0);
+  return { ...line, partMinor: Math.min(partMinor, Math.max(0, room)) };
 }
 
 /** The charge list of a hire. Amounts of lines are not rounded; the sums are, once. */
@@ -44,17 +58,18 @@ export function chargeList(input: RentalInput): ChargeList {
   const { contract, handOut, returned } = input;
   const hours = hiredHours(input);
   const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);
-  const lines = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
+  const settled = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
     settle(line, returned.input.walk.settled ?? []),
   );
-  const charged = lines.filter(({ standing }) => standing.kind === 'charged');
+  const lines = settled.map((line) => withinValue(line, settled));
+  const charged = lines.filter(isCharged);
   const haulage = charged.length > 0 ? (contract.haulageMinor ?? 0) : 0;
   const sum = charged.reduce(
     (total, line) => total + (line.partMinor ?? 0) + (line.labourMinor ?? 0),
     haulage,
   );
-  const net = Math.round(sum);
-  const gross = Math.round(sum * (1 + (contract.taxPercent ?? 0) / 100));
+  const net = wholeMinor(sum);
+  const gross = wholeMinor(sum * (1 + (contract.taxPercent ?? 0) / 100));
   return {
     currency: contract.currency,
     hours,

@@ -1,5 +1,6 @@
 import type { Item } from './items.ts';
 import { grows, type ItemLimits } from './limits.ts';
+import { addTo } from './lists.ts';
 import type { Observed, Reading } from './readings.ts';
 import { toMm, type LengthUnit } from './quantity.ts';
 import type { Size } from './wear.ts';
@@ -63,7 +64,7 @@ export function worseIs({ id }: Item, limits: ItemLimits | undefined): WorseIs {
 
 export interface Sampled {
   /** The sample by which the part is judged. */
-  readonly worst: Size & { readonly spot: number };
+  readonly worst: SpotSize;
   /** The next worst, by which it would be judged were the worst one found better; absent for one sample. */
   readonly nextMm?: number;
   readonly worseIs: WorseIs;
@@ -82,17 +83,24 @@ function repeated(sizes: readonly Size[]): Size {
   return { mm, uMm: together(tool, Math.sqrt(scatter / sizes.length)) };
 }
 
+/** A size by the spot at which it was read. */
+export interface SpotSize extends Size {
+  readonly spot: number;
+}
+
+/** Sizes by spot: repeats at one are averaged and their scatter is error. */
+export function bySpot(sizes: readonly SpotSize[]): readonly SpotSize[] {
+  const spots = new Map<number, Size[]>();
+  for (const each of sizes) addTo(spots, each.spot, each);
+  return [...spots].map(([spot, repeats]) => ({ spot, ...repeated(repeats) }));
+}
+
 /**
  * Repeats at one spot are averaged and their scatter is error; samples at other spots are judged by the worst
  * (12, 11 and 3 mm is 3 mm), and their mean is kept. Undefined for no sizes.
  */
-export function sample(
-  sizes: readonly (Size & { readonly spot: number })[],
-  worse: WorseIs,
-): Sampled | undefined {
-  const spots = new Map<number, Size[]>();
-  for (const each of sizes) spots.set(each.spot, [...(spots.get(each.spot) ?? []), each]);
-  const means = [...spots].map(([spot, repeats]) => ({ spot, ...repeated(repeats) }));
+export function sample(sizes: readonly SpotSize[], worse: WorseIs): Sampled | undefined {
+  const means = bySpot(sizes);
   const sign = worse === 'smaller' ? 1 : -1;
   const [worst, next] = [...means].sort((a, b) => sign * (a.mm - b.mm) || a.spot - b.spot);
   if (!worst) return undefined;

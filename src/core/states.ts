@@ -55,6 +55,8 @@ export interface ItemState extends Omit<Slot, 'row'> {
   readonly needed: boolean;
   readonly known: boolean;
   readonly passed: boolean;
+  /** Passed by half of the loop alone. */
+  readonly halfSeen?: true;
   readonly finding?: string;
   readonly count?: number;
   readonly share?: number;
@@ -249,5 +251,6 @@ function stateOf(slot: Slot, gathered: Gathered): ItemState {
     cracks: [],
     open,
   };
-  return known ? { ...state, ...value } : state;
+  const half = pass?.what.seen === 'half' ? ({ halfSeen: true } as const) : {};
+  return known ? { ...state, ...half, ...value } : state;
 }

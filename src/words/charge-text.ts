@@ -48,7 +48,9 @@ function beforeText({ before, item }: Damage, format: Formatter): string {
     case 'was-there':
       return words.wasThere;
     case 'got-worse':
-      return words.worse(before.finding === undefined ? words.crack : format.finding(item, before.finding));
+      return words.worse(
+        before.finding === undefined ? words.crackBefore : format.finding(item, before.finding),
+      );
     case 'not-looked-at':
       return words.notLooked;
     case 'no-hand-out':

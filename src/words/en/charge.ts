@@ -46,10 +46,11 @@ export const charge = {
   atReturn: 'At return',
   sound: 'looked at, no damage',
   wasThere: 'the same damage was there',
-  worse: (was: string): string => `damaged already: ${was}`,
-  notLooked: 'not looked at',
+  worse: (was: string): string => `not sound then: ${was}`,
+  notLooked: 'not looked at, or not all round',
   noWalk: 'no hand-out walk',
   crack: 'crack that shows the cord',
+  crackBefore: 'a crack',
   readings: (sizes: string, percent: string): string => `${sizes} – ${percent} worn`,
   used: 'Used during the hire',
   within: (percent: string, off: string): string => `${percent} of its life, ± ${off}`,
@@ -171,8 +172,8 @@ export const notChargedWords: Readonly<Record<NotCharged, string>> = {
 /** Why a line is open, and what settles it. */
 export const chargeOpenWords: Readonly<Record<ChargeOpen, string>> = {
   'no-hand-out': 'Without a hand-out walk nobody can show that it was sound before.',
-  'not-looked-at': 'It was not looked at when the machine went out.',
-  'got-worse': 'It was damaged when the machine went out, and is worse now.',
+  'not-looked-at': 'It was not looked at, or not all round, when the machine went out.',
+  'got-worse': 'It was not sound when the machine went out, and is worse now.',
   'owner-side': 'A fault of the machine may have caused it.',
   'no-price': 'The contract has no price for it.',
   'no-life': 'The contract has no standard life for it.',
@@ -180,5 +181,7 @@ export const chargeOpenWords: Readonly<Record<ChargeOpen, string>> = {
   'value-left': 'How much of its life was left is not known.',
   'not-measured-before': 'It was not measured at the same places when the machine went out.',
   'not-measured-now': 'It was not measured at the same places at return.',
+  'no-sheet': 'The new and limit sizes are not known.',
+  clash: 'Two people noted different things there, and nobody has said which is right.',
   'vague-sheet': 'The new and limit sizes are too uncertain to charge by.',
 };
