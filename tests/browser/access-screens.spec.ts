@@ -166,7 +166,9 @@ test('[B50] no screen has a fault that axe finds, and every text has 7 to 1, in 
 
 test('[B51] every target is large enough at 320, 360 and 412 px, and nothing scrolls sideways', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'sizes come from the same sheets in every engine');
   test.setTimeout(300_000);
   const { page } = walker;
   const found: Record<string, unknown> = {};

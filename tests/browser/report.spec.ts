@@ -37,7 +37,9 @@ for (const [name, path] of [
   test(`[RP20] the ${name} is read in order, and by whoever sees little or nothing`, async ({
     page,
     complaints,
+    browserName,
   }) => {
+    test.skip(browserName !== 'chromium', 'axe reads the same tree in every engine');
     await open(page, path);
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);

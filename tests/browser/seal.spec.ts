@@ -146,7 +146,9 @@ test('[SG20] a walk is signed and sealed with no network, once, and stays so aft
 
 test('[SG21] a reading changed later is no part of the seal, and a new walk corrects it', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'the seal is made and checked in every engine by other tests');
   test.setTimeout(120_000);
   const { page } = walker;
   const path = await sealedWalk(walker);
@@ -225,7 +227,11 @@ test('[SG22] a file shows what was changed in it, in words, and an altered seal 
   await expect(page.getByRole('article')).toHaveCount(0);
 });
 
-test('[SG23] a person is erased from this phone, and the seal still holds', async ({ walker }) => {
+test('[SG23] a person is erased from this phone, and the seal still holds', async ({
+  walker,
+  browserName,
+}) => {
+  test.skip(browserName !== 'chromium', 'the seal is made and checked in every engine by other tests');
   test.setTimeout(120_000);
   const { page } = walker;
   const path = await sealedWalk(walker);
@@ -250,7 +256,9 @@ test('[SG24] another phone’s seal is an unknown signer until somebody marks it
   walker,
   browser,
   origin,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'the seal is made and checked in every engine by other tests');
   test.setTimeout(180_000);
   const text = await exported(walker, await sealedWalk(walker));
   await origin.start();

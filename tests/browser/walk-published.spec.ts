@@ -44,14 +44,14 @@ async function expectSaid({ page }: Walker, expected: ExpectedItem): Promise<voi
   else await expect(card).toContainText(`${Math.round(expected.percent)} % worn, give or take`);
 }
 
-/** Each walk is typed in once, half of them in either engine; both engines walk whole machines in other tests. */
-const namesFor = (engine: string): readonly string[] =>
-  Object.keys(expectations).filter((_, at) => (at % 2 === 0 ? 'firefox' : 'chromium') === engine);
-
 test('[B31] published walks, typed in by hand, come to what is printed', async ({ walker, browserName }) => {
+  test.skip(
+    browserName !== 'chromium',
+    'the same numbers in every engine: both walk whole machines in other tests',
+  );
   test.setTimeout(300_000);
   const { page } = walker;
-  const names = namesFor(browserName);
+  const names = Object.keys(expectations);
   for (const name of names) {
     const expected = expectations[name];
     if (!expected) throw new Error(`nothing is expected of ${name}`);

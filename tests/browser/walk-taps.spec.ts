@@ -21,6 +21,7 @@ test('[B33] a short walk takes at most sixty taps from the machine to the verdic
   walker,
   browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'taps are the same in every engine');
   test.setTimeout(180_000);
   await walker.addMachine('yard 8', 'excavator', 'rubber-cored', '1700');
   const before = walker.taps;
