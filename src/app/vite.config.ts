@@ -85,7 +85,7 @@ const groups = [
   },
   {
     name: 'options',
-    test: /\/src\/(?:app\/options\/|core\/(?:hauling|ground-pressure)|reference\/(?:hauling|ground-pressure|sources)|words\/en\/hauling\.ts)/,
+    test: /\/src\/(?:app\/options\/|core\/(?:hauling|ground-pressure)|reference\/(?:hauling|ground-pressure|sources)|words\/en\/(?:hauling|ground)\.ts)/,
   },
   { name: sharedName },
 ];

@@ -21,6 +21,14 @@ export type ContactLength =
   | { readonly kind: 'end-rollers-pitch'; readonly rollersMm: number; readonly pitchMm: number }
   | { readonly kind: 'measured'; readonly lengthMm: number };
 
+export const contactKinds = [
+  'centres-sinkage',
+  'centres',
+  'end-rollers',
+  'end-rollers-pitch',
+  'measured',
+] as const satisfies readonly ContactLength['kind'][];
+
 export type ContactKind = ContactLength['kind'];
 
 /** The length on the ground in mm: `centres` from idler to sprocket, `end-rollers` from first to last roller. */

@@ -1,5 +1,6 @@
 import {
   certainly,
+  printedKg,
   sumOf,
   trailerSum,
   wholeSum,
@@ -140,7 +141,17 @@ const all = (kept: readonly Certainty[]): Certainty =>
 const any = (kept: readonly Certainty[]): Certainty =>
   kept.includes('yes') ? 'yes' : kept.includes('open') ? 'open' : 'no';
 
-const idOf = ({ of, is, mass }: UpperLimit): string => `${of} ${is} ${mass.value} ${mass.unit}`;
+const byMass = (one: LimitLine, other: LimitLine): number => printedKg(one.mass) - printedKg(other.mass);
+
+/** Of all limits looked at those that tell most of each: the highest that is broken, the lowest kept or open. */
+function telling(lines: readonly LimitLine[]): readonly LimitLine[] {
+  const vehicles = unique(lines.map(({ of }) => of));
+  return vehicles.flatMap((of) => {
+    const rising = lines.filter((line) => line.of === of).sort(byMass);
+    const kept = (is: Certainty): readonly LimitLine[] => rising.filter((line) => line.kept === is);
+    return [...kept('no').slice(-1), ...kept('open').slice(0, 1), ...kept('yes').slice(0, 1)];
+  });
+}
 
 /** What a law asks of this haul: the first of its steps that is surely met, open where an earlier one may be. */
 export function ruleAnswer(haul: Haul, rule: HaulRule): RuleAnswer {
@@ -150,8 +161,7 @@ export function ruleAnswer(haul: Haul, rule: HaulRule): RuleAnswer {
   });
   const at = met.findIndex((each) => each.met !== 'no');
   const first = met[at];
-  const looked = met.slice(0, at + 1).flatMap(({ lines }) => lines);
-  const lines = [...new Map(looked.map((line) => [idOf(line), line])).values()];
+  const lines = telling(met.slice(0, at + 1).flatMap((each) => each.lines));
   assert(first, `the last step of ${rule.rule} has no limit`);
   if (first.met === 'yes') return { kind: 'step', step: first.step, rule, lines };
   const open = unique(first.lines.filter(({ kept }) => kept === 'open').flatMap(({ known }) => known.open));

@@ -105,6 +105,7 @@ const looks = (machine: string, rubber: string): readonly Look[] => [
     path: '/machine/demo/steel/history',
     then: (walker) => walker.button(history.asTable).click(),
   },
+  { name: 'hauling', path: '/machine/demo/steel/hauling' },
   { name: 'prices and rates', path: '/prices' },
   { name: 'price list', path: `/prices/${bookOf(builtIn.prices)}` },
   { name: 'rates', path: `/rates/${bookOf(builtIn.rates)}` },

@@ -90,6 +90,9 @@ describe('[HL1] licences and rules of the United States', () => {
   test('[HL1] the label’s rating of a combination counts only while it tows (49 CFR 383.5, definition)', () => {
     const rated = { 'truck-gross': 19_000, combination: 30_000 };
     expect(asks('us-licence', haul('lb', rated, 'truck'))).toBe('no-cdl');
+    const small = { 'truck-gross': 9000, combination: 20_000 };
+    expect(asks('us-safety-rules', haul('lb', small, 'truck'))).toBe('no-safety-rules');
+    expect(asks('us-safety-rules', haul('lb', small))).toBe('safety-rules');
     expect(asks('us-licence', haul('lb', { ...rated, 'trailer-gross': 10_001 }))).toBe('cdl-a');
     expect(
       asks('us-licence', { ...haul('lb', { ...rated, 'trailer-gross': 6000 }), noCombination: true }),

@@ -100,7 +100,7 @@ describe('a haul against its ratings', () => {
 
 describe('a haul against the law', () => {
   const [licence] = haulRules.us;
-  test('[HL8] an answer lists its limits once each, with what stands against them', () => {
+  test('[HL8] an answer lists of each vehicle the highest limit that is broken and the lowest that is kept, once', () => {
     const answer = licence && ruleAnswer({ ...rig, noCombination: true }, licence);
     expect(answer?.lines.map(({ of, known, kept }) => [of, known.kg, kept])).toEqual([
       ['truck', 3500, 'yes'],
@@ -108,6 +108,18 @@ describe('a haul against the law', () => {
       ['trailer', 6585, 'no'],
     ]);
     expect(answer).toMatchObject({ kind: 'step', step: 'no-cdl' });
+  });
+
+  test('[HL8] of many steps passed only the telling limits stand there', () => {
+    const [european] = haulRules.eu;
+    const haul = { ...rig, kg: { 'truck-gross': 3500, 'trailer-gross': 3501 } };
+    const answer = european && ruleAnswer(haul, european);
+    expect(answer?.lines.map(({ of, mass, kept }) => [of, mass.value, kept])).toEqual([
+      ['truck', 3500, 'yes'],
+      ['trailer', 3500, 'no'],
+      ['combination', 4250, 'no'],
+      ['combination', 12_000, 'yes'],
+    ]);
   });
 
   test('[HL8] it is open by what it still needs, and certain where that no longer matters', () => {

@@ -16,6 +16,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from '../screens/gone.tsx';
 import walk from '../screens/walk.module.css';
+import { GroundSection } from './ground-section.tsx';
 import { emptyLoad, emptyRig, haulOf, tiesOf, type LoadForm, type RigForm } from './haul-form.ts';
 import { HaulSections } from './haul-sections.tsx';
 import { mass, sumText } from './haul-text.ts';
@@ -35,8 +36,8 @@ export function HaulingScreen() {
 /** Truck and trailer are typed once for all machines; the demo's stay in the demo. */
 const rigKey = (key: RecordKey | undefined): string =>
   `${key !== undefined && isDemo(key) ? 'demo/' : ''}form/rig`;
-const loadKey = (key: RecordKey | undefined): string =>
-  key === undefined ? 'form/haul' : `${isDemo(key) ? 'demo/' : ''}form/haul/${key}`;
+const ownKey = (form: 'haul' | 'ground', key: RecordKey | undefined): string =>
+  key === undefined ? `form/${form}` : `${isDemo(key) ? 'demo/' : ''}form/${form}/${key}`;
 
 /** The law of the place that the phone's language names; one tap changes it. */
 function usualRegion(): Region {
@@ -47,7 +48,7 @@ function usualRegion(): Region {
 
 function OneHaul({ machineKey, machine }: { machineKey?: RecordKey<'machine'>; machine?: Machine }) {
   const [rig, setRig] = useDraft<RigForm>(rigKey(machineKey), emptyRig);
-  const [load, setLoad] = useDraft<LoadForm>(loadKey(machineKey), emptyLoad);
+  const [load, setLoad] = useDraft<LoadForm>(ownKey('haul', machineKey), emptyLoad);
   const machineKg = machine?.massKg;
   const region = rig.region ?? usualRegion();
   const haul = haulOf(rig, load, machineKg);
@@ -61,6 +62,7 @@ function OneHaul({ machineKey, machine }: { machineKey?: RecordKey<'machine'>; m
       <p>{words.lead}</p>
       <Summary haul={haul} region={region} />
       <HaulSections {...{ rig, load, setRig, setLoad, machineKg, region, haul }} ties={tiesOf(rig, load)} />
+      <GroundSection draftKey={ownKey('ground', machineKey)} machine={machine} massKg={haul.kg.machine} />
       <p>
         {words.readOn(makeDates(preferences.value.locale).date(haulLawsReadOn))} {words.notPermission}
       </p>
