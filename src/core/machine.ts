@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { lengthUnits } from './quantity.ts';
 import { useSchema } from './use.ts';
 
 export const machineKinds = ['excavator', 'track-loader', 'dozer', 'carrier', 'other'] as const;
@@ -36,6 +37,41 @@ export const sideSchema = z.looseObject({
 
 export const mostHoursAWeek = 168;
 
+/** A fact of a fitted part: a length in mm, a count, a choice or a text. */
+const factSchema = z.looseObject({
+  value: z.union([text(160), z.number().check(z.gte(0), z.lte(100_000))]),
+  how: z.enum(['measured', 'read', 'assumed']),
+  typed: z.optional(text(40)),
+  unit: z.optional(z.enum(lengthUnits)),
+  /** Of a pitch: how many spaces were measured as one length. */
+  spaces: z.optional(count(1, 100)),
+  /** What a second count came to. */
+  again: z.optional(count(0, 10_000)),
+  /** The day as year-month-day: what was fitted later is another part. */
+  on: z.optional(text(10)),
+});
+export type FittedFact = z.infer<typeof factSchema>;
+
+/** What is known of the parts of one kind on one side, or of the one at a number. */
+const fittedSchema = z.looseObject({
+  side: z.enum(sides),
+  component: text(60),
+  number: z.optional(z.int()),
+  facts: z.record(text(40), factSchema),
+});
+
+/** What somebody has chosen for a line of the parts to order; count and leaving out hold for one walk. */
+const orderedSchema = z.looseObject({
+  line: text(120),
+  partNumber: z.optional(text(80)),
+  /** It has to be the same as the old part in every way. */
+  match: z.optional(z.boolean()),
+  walk: z.optional(text(120)),
+  count: z.optional(count(0, 10_000)),
+  out: z.optional(z.boolean()),
+});
+export type Ordered = z.infer<typeof orderedSchema>;
+
 export const machineSchema = z.looseObject({
   v: z.literal(1),
   name: text(120),
@@ -59,6 +95,9 @@ export const machineSchema = z.looseObject({
   /** What its tracks are chosen for. */
   use: z.optional(useSchema),
   note: z.optional(text(4000)),
+  /** For whoever orders parts. */
+  fitted: z.optional(z.array(fittedSchema).check(z.maxLength(200))),
+  ordered: z.optional(z.array(orderedSchema).check(z.maxLength(200))),
 });
 export type Machine = z.infer<typeof machineSchema>;
 
