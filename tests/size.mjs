@@ -21,6 +21,7 @@ const entries = {
   photos: ['photo-bar', 'photo-screens'],
   handover: ['hand-over', 'inbox', 'bundle'],
   options: ['hauling-screen'],
+  ordering: ['order-screen', 'order-page', 'order-paper', 'order-table', 'give-order'],
 };
 
 // What is loaded when it is first asked for, each with a budget of its own.
@@ -36,6 +37,7 @@ const later = [
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
   { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
   { chunk: 'options', what: 'what to put on and hauling JS', limit: 30_000 },
+  { chunk: 'ordering', what: 'parts to order JS', limit: 15_000 },
 ].map(({ chunk, what, limit }) => ({
   what,
   files: scripts.filter((name) =>

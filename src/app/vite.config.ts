@@ -76,6 +76,12 @@ const groups = [
     name: 'charging',
     test: /\/src\/(?:app\/charging\/|core\/rental|report\/build-charge|words\/(?:en\/charge\.ts|charge-text))/,
   },
+  { name: 'order-page', test: /\/src\/(?:app\/ordering\/order-paper|report\/build-order)/ },
+  { name: 'order-table', test: /\/src\/(?:app\/ordering\/give-order|files\/order-csv)/ },
+  {
+    name: 'ordering',
+    test: /\/src\/(?:app\/ordering\/|core\/(?:part-kinds|part-facts|parts-to-order|order-needs)|words\/(?:en\/ordering|order-text))/,
+  },
   { name: 'qr', test: /\/src\/report\/qr-path|\/node_modules\/qr\// },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },

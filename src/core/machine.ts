@@ -37,10 +37,13 @@ export const sideSchema = z.looseObject({
 
 export const mostHoursAWeek = 168;
 
+/** How somebody knows a fact of a part. */
+export const factHows = ['measured', 'read', 'assumed'] as const;
+
 /** A fact of a fitted part: a length in mm, a count, a choice or a text. */
 const factSchema = z.looseObject({
   value: z.union([text(160), z.number().check(z.gte(0), z.lte(100_000))]),
-  how: z.enum(['measured', 'read', 'assumed']),
+  how: z.enum(factHows),
   typed: z.optional(text(40)),
   unit: z.optional(z.enum(lengthUnits)),
   /** Of a pitch: how many spaces were measured as one length. */

@@ -19,7 +19,7 @@ import { files } from '../../words/en/files.ts';
 export const csvType = 'text/csv';
 export const calendarType = 'text/calendar';
 
-const reader = (): CsvReader => {
+export const csvReader = (): CsvReader => {
   const format = formatter.value;
   const style = csvStyleOf(preferences.value.locale);
   return { style, format, reasonText: (reason) => reasonText(reason, format) };
@@ -35,7 +35,7 @@ async function give(
 }
 
 /** Which numbers the table is written in, as its name says. */
-const styleName = (): string => csvWords.styles[reader().style];
+const styleName = (): string => csvWords.styles[csvReader().style];
 
 /** A row for each item: what was found, what it needs, and the hours left where they are known. */
 export async function giveItems(model: WalkModel, outlook: Outlook | undefined, way: Way): Promise<void> {
@@ -47,7 +47,7 @@ export async function giveItems(model: WalkModel, outlook: Outlook | undefined, 
     outcomes: model.scored.outcomes,
     ...(outlook && { parts: outlook.hours.parts }),
   };
-  const text = itemsCsv([rows], reader());
+  const text = itemsCsv([rows], csvReader());
   await give(model, { part: `${csvWords.items} ${styleName()}`, ending: 'csv', type: csvType, text }, way);
 }
 
@@ -55,20 +55,20 @@ export async function giveItems(model: WalkModel, outlook: Outlook | undefined, 
 export async function giveReadings(model: WalkModel, way: Way): Promise<void> {
   const { key, walk, machine } = model;
   const { readings } = model.assembled.input;
-  const text = readingsCsv([{ key, walk, machine, readings }], reader());
+  const text = readingsCsv([{ key, walk, machine, readings }], csvReader());
   await give(model, { part: `${csvWords.readings} ${styleName()}`, ending: 'csv', type: csvType, text }, way);
 }
 
 /** A row for each job of the plan, with its visit and what it costs. */
 export async function givePlan(model: WalkModel, outlook: Outlook, plan: JobPlan, way: Way): Promise<void> {
   const { key, walk, machine } = model;
-  const text = planCsv({ key, walk, machine, plan, outlook }, reader());
+  const text = planCsv({ key, walk, machine, plan, outlook }, csvReader());
   await give(model, { part: `${csvWords.plan} ${styleName()}`, ending: 'csv', type: csvType, text }, way);
 }
 
 /** The re-check and the visits of the plan as days, or why there are none. */
 export function calendarFor(model: WalkModel, outlook: Outlook): Calendar {
-  const { format, reasonText: said } = reader();
+  const { format, reasonText: said } = csvReader();
   const { key, walk, machine, scored } = model;
   return calendarOf(
     { walkKey: key, walk, machine, scored, outlook },

@@ -16,7 +16,8 @@ export interface PadField {
 interface PadProps {
   readonly fields: readonly PadField[];
   readonly active: number;
-  readonly unit: LengthUnit;
+  /** Absent where whole things are counted. */
+  readonly unit: LengthUnit | undefined;
   readonly last: string | undefined;
   readonly onText: (at: number, text: string) => void;
   readonly onActive: (at: number) => void;
@@ -65,13 +66,13 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
                   if (event.key === 'Enter' && !event.repeat) onNext();
                 }}
               />
-              <span class={styles.unit}>{unitShort[unit]}</span>
+              <span class={styles.unit}>{unit && unitShort[unit]}</span>
             </span>
           </label>
         ))}
       </div>
       <div class={styles.under}>
-        <span>{text === '' ? typedHints[unit] : pad.draft}</span>
+        <span>{text === '' ? unit && typedHints[unit] : pad.draft}</span>
         {last !== undefined && <span>{pad.last(last)}</span>}
       </div>
       <Keys fraction={fraction} press={press} erase={erase} />

@@ -21,7 +21,7 @@ export interface FormPartProps {
   readonly change: (field: MachineField, text: string) => void;
 }
 
-const pinLine = (hint: PinHint, pin: string): string => {
+export const pinLine = (hint: PinHint, pin: string): string => {
   if (hint === 'check-letter') return machineHints.pinCheckLetter;
   return hint === 'letters' ? machineHints.pinLetters : machineHints.pinLength(barePin(pin).length);
 };

@@ -114,6 +114,9 @@ export function Verdict({ model }: { model: WalkModel }) {
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>
+          <ButtonLink look="plain" href={walkPath(model.key, 'order')}>
+            {words.order}
+          </ButtonLink>
           {finished && sealing && <sealing.VerdictAgain model={model} />}
           <ButtonLink look="plain" href="/">
             {common.toHome}

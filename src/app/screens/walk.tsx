@@ -17,6 +17,7 @@ const Photos = lazy(() => import('../photos/photo-screens.tsx').then((each) => e
 const Report = lazy(() => import('../reporting/report-screen.tsx').then((each) => each.ReportScreen));
 const Charge = lazy(() => import('../charging/charge-screen.tsx').then((each) => each.ChargeScreen));
 const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
+const Order = lazy(() => import('../ordering/order-screen.tsx').then((each) => each.Order));
 
 /** A walk at the step that the address names; without one, where it was left. */
 export function WalkScreen() {
@@ -43,6 +44,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest[0] === 'report') return <Report model={model} />;
   if (rest[0] === 'charge') return <Charge model={model} rest={rest} />;
   if (rest[0] === 'hand-over') return <HandOver model={model} />;
+  if (rest[0] === 'order') return <Order model={model} rest={rest} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;
 }

@@ -29,6 +29,7 @@ export const verdict = {
   report: 'Report',
   chargeList: 'Charge list',
   handOver: 'Hand over: file, table, calendar',
+  order: 'Parts to order',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
   aid: 'The numbers are an aid; the maker’s manual, the site’s rules and a qualified person’s judgement come first.',
   aheadWorking: 'Working out hours left and the plan …',
