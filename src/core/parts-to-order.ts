@@ -6,6 +6,7 @@ import type { Ordered } from './machine.ts';
 import { countOf, needsOf, type Need } from './order-needs.ts';
 import { factsOfPart, type FactInput, type PartFact } from './part-facts.ts';
 import { traitsOfPart, type PartKind } from './part-kinds.ts';
+import type { ItemOutcome } from './score.ts';
 
 /** A part to order: how many, for where, why, and what the parts desk has to know of it. */
 export interface OrderLine {
@@ -23,6 +24,8 @@ export interface OrderLine {
   readonly jobs: readonly Job[];
   /** Not asked for itself, but goes with the part that is renewed. */
   readonly goesWith: boolean;
+  /** A new track on a worn sprocket wears faster, and no sprocket of this side is on the list. */
+  readonly onWornSprocket: boolean;
   readonly facts: readonly PartFact[];
   readonly partNumber: string | undefined;
   readonly match: boolean;
@@ -75,7 +78,12 @@ function lineOf(need: Need, job: Job, numbers: readonly number[], input: OrderIn
   return [{ ...line, goesWith: need.goesWith === true, count: counted, ...noChoice }];
 }
 
-const noChoice = { partNumber: undefined, match: false, out: false } as const;
+const noChoice = {
+  onWornSprocket: false,
+  partNumber: undefined,
+  match: false,
+  out: false,
+} as const;
 
 /** Where rollers have different flanges each is a line of its own. */
 function linesOfNeed(need: Need, job: Job, input: OrderInput): readonly OrderLine[] {
@@ -149,6 +157,22 @@ function unplanned(all: readonly OpenJob[], input: OrderInput): readonly OrderGr
 /** What is left beyond the horizon needs a part only where the walk itself asks for it. */
 const isAsked = ({ call }: Job): boolean => callRank(call) >= callRank('repair');
 
+const isWorn = ({ state: { item, finding } }: ItemOutcome): boolean =>
+  item.id === 'sprocket-teeth' && finding !== undefined && finding !== 'good';
+
+/** New tracks and worn sprockets are told of (seekmach 2026: replace them together). */
+function besideSprockets(groups: readonly OrderGroup[], outcomes: readonly ItemOutcome[]) {
+  const lines = groups.flatMap((group) => group.lines);
+  const worn = new Set(outcomes.filter(isWorn).map(({ state }) => state.side));
+  const renewed = new Set(lines.filter(({ kind }) => kind === 'sprocket').map(({ side }) => side));
+  const isOn = ({ kind, side }: OrderLine): boolean =>
+    (kind === 'rubber-track' || kind === 'chain') && worn.has(side) && !renewed.has(side);
+  return groups.map((group) => ({
+    ...group,
+    lines: group.lines.map((line) => ({ ...line, onWornSprocket: isOn(line) })),
+  }));
+}
+
 /**
  * The parts to order: what the verdict asks for and what the plan renews, by the visit that needs it. Every job that
  * is planned, or asked for and not planned, has its lines or stands among those that take no part.
@@ -175,7 +199,7 @@ export function partsToOrder(input: OrderInput): PartsToOrder {
   ];
   const served = new Set(groups.flatMap(({ lines }) => lines.flatMap((line) => line.jobs)));
   return {
-    groups: groups.filter(({ lines }) => lines.length > 0),
+    groups: besideSprockets(groups, input.outcomes).filter(({ lines }) => lines.length > 0),
     partless: jobs.filter((job) => !served.has(job)),
   };
 }

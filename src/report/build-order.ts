@@ -95,6 +95,7 @@ function factsOf(line: OrderLine, of: OrderPageInput): readonly Block[] {
   const name = partText(line);
   return [
     heading(2, name),
+    ...(line.onWornSprocket ? [text(ordering.wornSprocket)] : []),
     {
       kind: 'table',
       caption: words.facts(name),

@@ -2,7 +2,8 @@ import type { Job } from '../core/jobs.ts';
 import type { PartFact } from '../core/part-facts.ts';
 import { factAsk } from '../core/part-kinds.ts';
 import type { OrderLine } from '../core/parts-to-order.ts';
-import { jobText, leftText } from './ahead-text.ts';
+import { leftText } from './ahead-text.ts';
+import { jobWords } from './en/ahead.ts';
 import { callWords } from './en/calls.ts';
 import { sideNames } from './en/items.ts';
 import { doubtWords, factWords, fromWords, howWords, ordering as words, partNames } from './en/ordering.ts';
@@ -31,7 +32,7 @@ function whyJob(job: Job, format: Formatter): string {
   const worn = job.worn.flatMap(({ history, left }) =>
     left ? [words.wears(format.item(history.item.id), leftText(left, format))] : [],
   );
-  return words.because(jobText({ job }), [...new Set([...found, ...worn])].join('; '));
+  return words.because(jobWords[job.kind], [...new Set([...found, ...worn])].join('; '));
 }
 
 export const whyTexts = ({ jobs }: Pick<OrderLine, 'jobs'>, format: Formatter): readonly string[] =>

@@ -90,6 +90,7 @@ function Tables({ model, outlook }: { model: WalkModel; outlook: Outlook | undef
             onGo={(way) => givePlan(model, outlook, plan, way)}
           />
         )}
+        <ButtonLink href={walkPath(model.key, 'order')}>{verdict.order}</ButtonLink>
       </Section>
       <Section title={words.dates}>
         {calendar?.events.map(({ uid, day, summary }) => (

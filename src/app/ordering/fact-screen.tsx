@@ -2,7 +2,7 @@ import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { isDemo } from '../../core/keys.ts';
 import type { FittedFact } from '../../core/machine.ts';
-import { isToLookAt, type PartAt, type PartFact } from '../../core/part-facts.ts';
+import { isToLookAt, type PartFact } from '../../core/part-facts.ts';
 import { factAsk } from '../../core/part-kinds.ts';
 import type { OrderLine } from '../../core/parts-to-order.ts';
 import { localDate } from '../../words/calendar.ts';
@@ -28,7 +28,7 @@ import { FactControls, HowKnown } from './fact-controls.tsx';
 import { draftOf, factFrom, type FactDraft } from './fact-entry.ts';
 import { factPath } from './line-card.tsx';
 import { saveFact, saveMoulding } from './save-order.ts';
-import type { OrderModel } from './use-order.ts';
+import { placeOf, type OrderModel } from './use-order.ts';
 
 interface FactProps {
   readonly order: OrderModel;
@@ -40,12 +40,6 @@ function today(): { readonly on?: string } {
   const { utc, offsetMinutes } = observedNow();
   const on = localDate(utc, offsetMinutes);
   return on === undefined ? {} : { on };
-}
-
-/** Where a line's facts stand; a part of the whole machine has none. */
-function placeOf({ kind, side, numbers }: OrderLine): PartAt | undefined {
-  const [number] = numbers.length === 1 ? numbers : [];
-  return side === 'whole' ? undefined : { kind, side, number };
 }
 
 function keep(

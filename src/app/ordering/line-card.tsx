@@ -36,6 +36,7 @@ export function LineCard({ line, order }: LineProps) {
         <p key={why}>{why}</p>
       ))}
       {line.goesWith && <p class={forms.soft}>{words.goesWith}</p>}
+      {line.onWornSprocket && <p class={forms.strong}>{words.wornSprocket}</p>}
       {first && <ButtonLink href={factPath(order, line, first)}>{words.lookNow(open.length)}</ButtonLink>}
       {facts.length > 0 && (
         <Fold title={words.facts} line={words.known(facts.length - open.length, facts.length)}>

@@ -1,5 +1,5 @@
 import { isDemo } from '../../core/keys.ts';
-import { isToLookAt } from '../../core/part-facts.ts';
+import { isToLookAt, placeOfFact } from '../../core/part-facts.ts';
 import type { OrderGroup } from '../../core/parts-to-order.ts';
 import { jobText } from '../../words/ahead-text.ts';
 import { ordering as words } from '../../words/en/ordering.ts';
@@ -14,15 +14,14 @@ import { describeMachine } from '../screens/machine-facts.tsx';
 import { LineCard } from './line-card.tsx';
 import { PinCard } from './pin-card.tsx';
 import { TableWays } from './table-ways.tsx';
-import { linesOf, type OrderModel } from './use-order.ts';
+import { linesOf, placeOf, type OrderModel } from './use-order.ts';
 import { whenTitle } from './when-text.ts';
 
 /** The parts to order by visit, with what still has to be looked at on top. */
 export function OrderList({ order }: { order: OrderModel }) {
   const { walk, machineKey, clash } = order;
   const lines = linesOf(order.order);
-  const open = lines.filter(({ out }) => !out).flatMap(({ facts }) => facts.filter(isToLookAt));
-  const missing = open.length + (order.machine.pin === undefined ? 1 : 0);
+  const missing = toLookAt(order) + (order.machine.pin === undefined ? 1 : 0);
   return (
     <Screen
       wide
@@ -64,6 +63,16 @@ function Group({ group, order }: { group: OrderGroup; order: OrderModel }) {
       </div>
     </Section>
   );
+}
+
+/** What two parts share, as bolts and their shoes do, is one thing to look at. */
+function toLookAt({ order, machine }: OrderModel): number {
+  const things = linesOf(order).flatMap((line) => {
+    const at = line.out ? undefined : placeOf(line);
+    const open = at ? line.facts.filter(isToLookAt) : [];
+    return open.map(({ name }) => JSON.stringify([name, at && placeOfFact(name, at, machine)]));
+  });
+  return new Set(things).size;
 }
 
 /** Work that the plan holds and that takes no part, so that nothing is missed. */

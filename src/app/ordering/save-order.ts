@@ -22,11 +22,7 @@ function change(
     if (!found.ok) return found;
     const machine = valueIn<Machine>(found.value);
     if (machine) return save([put(key, make(machine))], drafts);
-    return err(
-      isFromNewer(found.value)
-        ? { kind: 'made-by-newer', key }
-        : { kind: 'unknown', detail: 'no such machine' },
-    );
+    return err(isFromNewer(found.value) ? { kind: 'made-by-newer', key } : { kind: 'unknown', detail: key });
   });
   last = mine.catch(() => undefined);
   return mine;

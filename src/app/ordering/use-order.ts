@@ -3,7 +3,8 @@ import { valueIn } from '../../core/assemble.ts';
 import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import type { Outlook } from '../../core/outlook.ts';
-import { partsToOrder, type PartsToOrder } from '../../core/parts-to-order.ts';
+import type { PartAt } from '../../core/part-facts.ts';
+import { partsToOrder, type OrderLine, type PartsToOrder } from '../../core/parts-to-order.ts';
 import { ok } from '../../core/result.ts';
 import type { Version } from '../../core/versions.ts';
 import type { Work } from '../../core/walk.ts';
@@ -60,3 +61,9 @@ export function useOrder(walk: WalkModel): OrderModel | 'failed' | undefined {
 
 /** Every line that is to be ordered. */
 export const linesOf = ({ groups }: PartsToOrder) => groups.flatMap(({ lines }) => lines);
+
+/** Where a line's facts stand; a part of the whole machine has none. */
+export function placeOf({ kind, side, numbers }: OrderLine): PartAt | undefined {
+  const [number] = numbers.length === 1 ? numbers : [];
+  return side === 'whole' ? undefined : { kind, side, number };
+}
