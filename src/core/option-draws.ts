@@ -24,12 +24,20 @@ export const middleDraw: Draw = { life: 0, damage: 0, rest: 0, steel: 0, own: [m
 
 const count = 256;
 
-/**
- * Steps of the additive recurrence with the least discrepancy in eight dimensions, powers of the root of
- * x⁹ = x + 1 (Roberts, The unreasonable effectiveness of quasirandom sequences, 2018).
- */
-const root = 1.0850702454914507;
-const step = Array.from({ length: 8 }, (_, n) => root ** -(n + 1));
+/** Where the sequences of Halton (1960) begin: far enough in that those of the larger primes no longer go together. */
+const start = 409;
+const primes = [2, 3, 5, 7, 11, 13, 17, 19];
+
+/** The digits of a number to a base, mirrored behind the point. */
+function mirrored(n: number, base: number): number {
+  let [left, unit, value] = [n, 1, 0];
+  while (left > 0) {
+    unit /= base;
+    value += unit * (left % base);
+    left = Math.floor(left / base);
+  }
+  return value;
+}
 
 /** Two normal values from two uniform ones (Box and Muller 1958). */
 function normals(u: number, v: number): readonly [number, number] {
@@ -38,7 +46,7 @@ function normals(u: number, v: number): readonly [number, number] {
 }
 
 function drawAt(n: number): Draw {
-  const at = step.map((each) => (0.5 + (n + 1) * each) % 1);
+  const at = primes.map((prime) => mirrored(start + n, prime));
   const [a = 0.5, b = 0.5, c = 0.5, d = 0.5, e = 0.5, f = 0.5, g = 0.5, h = 0.5] = at;
   const [life, damage] = normals(a, b);
   const [rest, steel] = normals(c, d);

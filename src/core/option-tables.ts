@@ -64,6 +64,17 @@ export interface OptionTables {
 /** The figures for one machine, with a person's own in the place of those they know better. */
 export type Figures = Readonly<Record<FigureName, Sourced>>;
 
+/** Figures that may be nothing; of the others a 0 is no figure at all. */
+const mayBeZero: readonly FigureName[] = [
+  'ratePercent',
+  'breakShare',
+  'steelHeavierLowKg',
+  'steelHeavierHighKg',
+];
+
+/** The least that a figure may be that something is divided by. */
+const leastFigure = 0.001;
+
 /** The figures that count for a machine of this kind. */
 export function figuresFor(tables: OptionTables, kind: MachineKind, own: Use['own'] = {}): Figures {
   const given = {
@@ -74,7 +85,8 @@ export function figuresFor(tables: OptionTables, kind: MachineKind, own: Use['ow
   const entered: Source = { mark: 'entered', text: '' };
   const each = figureNames.map((name) => {
     const value = Object.hasOwn(own, name) ? own[name] : undefined;
-    return [name, value === undefined ? given[name] : { value, source: entered }] as const;
+    const counts = value !== undefined && (value >= leastFigure || mayBeZero.includes(name));
+    return [name, counts ? { value, source: entered } : given[name]] as const;
   });
   return Object.fromEntries(each) as Figures;
 }

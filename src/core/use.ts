@@ -22,6 +22,6 @@ export const useSchema = z.looseObject({
   /** The most that the machine may weigh on the trailer, its attachments included. */
   mostMassKg: z.optional(z.number().check(z.gt(0))),
   /** Figures put in the place of starting ones, by their name. */
-  own: z.optional(z.record(z.string(), z.number().check(z.gte(0)))),
+  own: z.optional(z.record(z.string(), between(0, 1e6))),
 });
 export type Use = z.infer<typeof useSchema>;

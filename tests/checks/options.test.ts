@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { jobKinds, jobTraits } from '../../src/core/job-kinds.ts';
+import { assert } from '../../src/core/result.ts';
 import { warrantyPercent } from '../../src/core/option.ts';
 import { currentTrack } from '../../src/core/option-current.ts';
 import {
@@ -105,5 +107,24 @@ describe('[N11] starting values: common practice, no source', () => {
     const { choice, default: usual } = answered({ options, current, use: { ground: { mixed: 100 } } });
     expect(choice.kind).not.toBe('default');
     expect(usual?.track).toBe('rubber-cored');
+  });
+
+  test('[OP6] a cut cord replaces a whole rubber track; a broken steel shoe or single link is that part’s cost', () => {
+    const jobsFor = (item: string) => jobKinds.filter((job) => jobTraits[job].mends.includes(item));
+    expect(jobsFor('cord')).toEqual(['renew-track']);
+    expect(jobsFor('links-cracked')).toContain('change-link');
+    expect(jobsFor('shoes')).toEqual(['renew-shoes']);
+    const at = (sharp: boolean, own = {}) => {
+      const result = answered({ options: rubberOrSteel, use: { ground: { rock: 100 }, sharp, own } });
+      return ['rubber', 'steel'].map((id) => answerTo(result, id).figures);
+    };
+    const [[rubber, steel], [cutRubber, brokenSteel]] = [at(false), at(true)];
+    assert(rubber && steel && cutRubber && brokenSteel, 'all have figures');
+    // Whole tracks are bought as much more often as they last shorter; a chain lasts as long, and links are bought.
+    expect(cutRubber.lifeHours.middle).toBeLessThan(0.7 * rubber.lifeHours.middle);
+    expect(cutRubber.perHour.tracks * cutRubber.lifeHours.middle).toBeCloseTo(rubber.cost.tracksMinor, 6);
+    expect(brokenSteel.lifeHours.middle).toBe(steel.lifeHours.middle);
+    expect(brokenSteel.perHour.parts).toBeCloseTo(brokenSteel.life.damagePerHour * steel.cost.breakMinor, 9);
+    expect(steel.cost.breakMinor).toBeLessThan(steel.cost.tracksMinor / 2 / 5);
   });
 });

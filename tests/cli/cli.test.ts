@@ -17,6 +17,7 @@ import { isKind } from '../../src/core/keys.ts';
 import { round6 } from '../../src/core/quantity.ts';
 import { score } from '../../src/core/score.ts';
 import { shownCall } from '../../src/core/verdict.ts';
+import type { OptionsFile } from '../../src/cli/options.ts';
 import type { PlanFile, ScoredFile } from '../../src/cli/score.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
 import { shelfOf } from '../../src/files/shelf.ts';
@@ -239,6 +240,68 @@ describe('the same result as the core', () => {
       }
     },
   );
+});
+
+describe('the choice of tracks', () => {
+  const optionsIn = (out: string): OptionsFile => JSON.parse(out) as OptionsFile;
+
+  test('[X8] options compares plain rubber and steel for machines that name none, by their own walks', async () => {
+    const { out } = await sagline(['demo']);
+    const [byFile, byPipe] = await Promise.all([
+      sagline(['options', written('options.json', out)]),
+      sagline(['options', '-'], out),
+    ]);
+    expect(byFile).toMatchObject({ code: 0, err: '' });
+    expect(byPipe).toEqual(byFile);
+    const { format, version, machines } = optionsIn(byFile.out);
+    expect([format, version]).toEqual(['sagline-options', 1]);
+    expect(machines.map(({ name }) => name)).toEqual([
+      'Demo mini excavator, rubber',
+      'Demo excavator, steel',
+    ]);
+    for (const { options, ranked, choice, startingFrom } of machines) {
+      expect(options.map(({ id }) => id).sort()).toEqual(['plain-rubber', 'plain-steel', 'plain-steel-pads']);
+      expect(options.slice(0, ranked.length).map(({ id }) => id)).toEqual(ranked);
+      expect(options[0]?.figures).toMatchObject({ currency: 'EUR', lifeFrom: 'walks' });
+      expect(choice.kind).not.toBe('default');
+      expect(startingFrom.steelLife.source.text).toContain('common practice, no source');
+    }
+  });
+
+  test('[X9] a machine alone, its options and what it is for are enough: no walk is asked for', async () => {
+    const option = (fields: object) => ({ v: 1, name: 'made up', ...fields });
+    const price = (minor: number) => ({ minor, currency: 'EUR' });
+    const records = [
+      {
+        key: machineKey,
+        value: { ...machine, use: { ground: { rock: 100 }, noMarks: true, noTracksYet: true } },
+      },
+      { key: 'option/a', value: option({ track: 'rubber-cored', price: price(90_000) }) },
+      {
+        key: 'option/b',
+        value: option({ track: 'rubber-cored', price: price(150_000), machine: machineKey }),
+      },
+      { key: 'option/c', value: option({ track: 'steel', price: price(150_000) }) },
+      { key: 'option/d', value: option({ track: 'rubber-cored', machine: 'machine/other' }) },
+    ];
+    const { code, out } = await sagline(['options', '-'], fileOf(records));
+    expect(code).toBe(0);
+    const [only] = optionsIn(out).machines;
+    expect(only).toMatchObject({ machine: machineKey, current: null, ranked: ['option/a', 'option/b'] });
+    expect(only?.choice).toEqual({ kind: 'first', id: 'option/a', runnerUp: 'option/b' });
+    expect(only?.options.map(({ id, fits }) => [id, fits])).toEqual([
+      ['option/a', true],
+      ['option/b', true],
+      ['option/c', false],
+    ]);
+    expect(out).not.toMatch(/NaN|Infinity/);
+  });
+
+  test('[X9] a file without a machine has one sentence', async () => {
+    const { code, out, err } = await sagline(['options', '-'], fileOf([walk]));
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toBe('sagline: The file holds no machine to choose tracks for.\n');
+  });
 });
 
 describe('bad input has one sentence and exit code 2', () => {
