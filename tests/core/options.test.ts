@@ -375,10 +375,10 @@ describe('[N11] which tracks are chosen', () => {
     expect(result.default?.ids).toEqual(['rubber']);
   });
 
-  test('[OP27] two of one kind that share what is not known are told apart by a fifth in price', () => {
+  test('[OP27] two of one kind that share what is not known are told apart by half in price', () => {
     const options = {
       cheap: optionOf('rubber-cored', priced(100_000)),
-      dear: optionOf('rubber-cored', priced(180_000)),
+      dear: optionOf('rubber-cored', priced(150_000)),
     };
     const result = answered({ options, use: { ground: { mixed: 100 } } });
     expect(result.choice).toEqual({ kind: 'first', id: 'cheap', runnerUp: 'dear' });
