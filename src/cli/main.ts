@@ -7,6 +7,7 @@ import { checkFile } from './check.ts';
 import { demoFile } from './demo.ts';
 import { readInput } from './input.ts';
 import { optionsFile } from './options.ts';
+import { rentalFile } from './rental.ts';
 import { planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
@@ -24,9 +25,12 @@ const asJson = (value: unknown): string =>
 const notMade = (name: string, error: string): Printed => err(name === '-' ? error : cli.inFile(name, error));
 
 /** What a command makes of a file. */
-async function madeOf(name: string, make: (bytes: Uint8Array) => Result<unknown, string>): Promise<Printed> {
+async function madeOf(
+  name: string,
+  make: (bytes: Uint8Array) => Result<unknown, string> | Promise<Result<unknown, string>>,
+): Promise<Printed> {
   const input = await readInput(name);
-  const result = input.ok ? make(input.value) : input;
+  const result = input.ok ? await make(input.value) : input;
   return result.ok ? ok(asJson(result.value)) : notMade(name, result.error);
 }
 
@@ -53,6 +57,8 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, planFile);
     case 'options':
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, optionsFile);
+    case 'rental':
+      return file === undefined ? err(cli.noFile(command)) : madeOf(file, rentalFile);
     case 'check':
       return file === undefined ? err(cli.noFile(command)) : checkPrinted(file);
     case 'schema':
@@ -70,7 +76,7 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
 
 async function run([command, ...rest]: readonly string[]): Promise<Printed> {
   if (command === undefined) return err(cli.noCommand);
-  const extra = rest[['score', 'plan', 'options', 'check'].includes(command) ? 1 : 0];
+  const extra = rest[['score', 'plan', 'options', 'rental', 'check'].includes(command) ? 1 : 0];
   const result = await printed(command, rest);
   return extra !== undefined && result.ok ? err(cli.extra(command, extra)) : result;
 }

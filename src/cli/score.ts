@@ -32,7 +32,8 @@ export interface PlanFile {
 
 const format = makeFormatter({ locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' });
 
-function whyNot({ kind, key }: AssembleError, walk: string): string {
+/** Why a walk cannot be put together, in one sentence. */
+export function whyNot({ kind, key }: AssembleError, walk: string): string {
   if (kind === 'no-machine') return cli.noMachine(walk, key);
   return kind === 'newer-version' ? cli.newerRecord(key) : cli.noWalk;
 }

@@ -53,8 +53,15 @@ function withinValue(line: ChargeLine, all: readonly ChargeLine[]): ChargeLine {
   return { ...line, partMinor: Math.min(partMinor, Math.max(0, room)) };
 }
 
+/** A hand-out walk of another machine proves nothing. */
+function ofOneMachine(input: RentalInput): RentalInput {
+  const isSame = input.handOut?.input.walk.machine === input.returned.input.walk.machine;
+  return isSame ? input : { ...input, handOut: undefined };
+}
+
 /** The charge list of a hire. Amounts of lines are not rounded; the sums are, once. */
-export function chargeList(input: RentalInput): ChargeList {
+export function chargeList(given: RentalInput): ChargeList {
+  const input = ofOneMachine(given);
   const { contract, handOut, returned } = input;
   const hours = hiredHours(input);
   const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);

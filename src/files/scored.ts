@@ -4,7 +4,6 @@ import { checkRules } from '../core/check-rules.ts';
 import { checkSheet } from '../core/check-sheet.ts';
 import type { Flip } from '../core/flips.ts';
 import type { LimitSheet } from '../core/limits.ts';
-import { round6 } from '../core/quantity.ts';
 import type { ItemOutcome, Scored } from '../core/score.ts';
 import { stateKey } from '../core/states.ts';
 import { shownCall } from '../core/verdict.ts';
@@ -12,6 +11,7 @@ import { knowsMessage } from '../words/en/reasons.ts';
 import { rulesProblemLine, sheetProblemLine } from '../words/en/check-lines.ts';
 import { notUsedLine } from '../words/en/cli.ts';
 import type { Formatter } from '../words/format.ts';
+import { rounded } from './rounded.ts';
 import { scoredItem, type ScoredItem } from './scored-item.ts';
 
 /** Where something stands: `left.track` and `lug-depth`. */
@@ -65,14 +65,6 @@ const placeOf = ({ state }: Pick<ItemOutcome, 'state'>): ItemPlace => ({
   place: state.place,
   item: state.item.id,
 });
-
-/** Every number on the grid on which values are compared. */
-function rounded<T>(value: T): T {
-  if (typeof value === 'number') return round6(value) as T;
-  if (Array.isArray(value)) return value.map(rounded) as T;
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, rounded(part)])) as T;
-}
 
 function sheetOf(key: string | undefined, sheet: LimitSheet | undefined): ScoredSheet | null {
   if (key === undefined || !sheet) return null;

@@ -17,6 +17,8 @@ export const charge = {
       : `${count} lines are open because something is missing.`,
   noHandOut:
     'There is no hand-out walk of this machine on this phone. What is broken now can be listed, but not that it happened during this hire: nothing is charged for it unless both sides agree. Wear cannot be charged at all.',
+  noHandOutInFile:
+    'There is no hand-out walk of this machine in the file: nothing shows that what is broken now happened during this hire, and wear cannot be charged. Nothing is charged unless both sides agree.',
   noContract:
     'There is no contract on this phone. Enter what was agreed: without it damage is listed, and nothing has a price.',
   enterContract: 'Enter the contract',

@@ -12,6 +12,8 @@ export const cli = {
   sagline options FILE compares tracks for each machine in a walk file and prints the result
                        as JSON: its options, or plain rubber and steel where it names none
                        (ground, turning and hours a year are the machine's \`use\`)
+  sagline rental FILE  works out the charge list of each rental return in a walk file or
+                       bundle, from its hand-out walk, return walk and contract, as JSON
   sagline check FILE   checks the seals of a walk file or bundle and names what was changed
                        (FILE may be - for what comes in by pipe)
   sagline schema       prints the JSON Schema of the walk file
@@ -29,9 +31,9 @@ person's judgement come first.
   error: (line: string): string => `sagline: ${line}`,
   inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
   noCommand:
-    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline options FILE, sagline check FILE or sagline schema; sagline --help tells more.',
+    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline options FILE, sagline rental FILE, sagline check FILE or sagline schema; sagline --help tells more.',
   unknownCommand: (command: string): string =>
-    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, options FILE, check FILE or schema; sagline --help tells more.`,
+    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, options FILE, rental FILE, check FILE or schema; sagline --help tells more.`,
   noFile: (command: string): string =>
     `Name the walk file, or - for what comes in by pipe: sagline ${command} FILE.`,
   extra: (command: string, argument: string): string =>
@@ -43,6 +45,13 @@ person's judgement come first.
   noMachineAtAll: 'The file holds no machine to choose tracks for.',
   noMachine: (walk: string, machine: string): string =>
     `The walk ${quoted(walk)} is of the machine ${quoted(machine)}, which is not in the file.`,
+  noReturn: 'The file holds no rental return to charge.',
+  noContract: (walk: string, machine: string): string =>
+    `The file holds no contract for the return ${quoted(walk)} of the machine ${quoted(machine)}.`,
+  contractGone: (walk: string, contract: string): string =>
+    `The return ${quoted(walk)} names the contract ${quoted(contract)}, which is not in the file or is of another machine.`,
+  handOutGone: (walk: string, handOut: string): string =>
+    `The return ${quoted(walk)} is held against the hand-out walk ${quoted(handOut)}, which is not in the file or is of another machine.`,
   newerRecord: (key: string): string =>
     `The record ${quoted(key)} is from a newer version of Sagline. Update, then score it again.`,
   nothing: 'nothing',

@@ -1,0 +1,243 @@
+import { describe, expect, test } from 'vitest';
+import type { Contract } from '../../src/core/contract.ts';
+import type { RentalInput } from '../../src/core/rental-input.ts';
+import type { ChargeLine } from '../../src/core/rental-line.ts';
+import { chargeList } from '../../src/core/rental.ts';
+import { assert } from '../../src/core/result.ts';
+import { score } from '../../src/core/score.ts';
+import type { PlacedReading } from '../../src/core/states.ts';
+import { entered, finding, mm, read, sheetOf } from './made.ts';
+import { cut, hireOf, lugs, sound, tenthSheet, walkedOf } from './rental-made.ts';
+
+type Readings = readonly PlacedReading[];
+
+const lugsOut = lugs([20, 20]);
+const lugsBack = lugs([25, 25]);
+const terms: Partial<Contract> = {
+  charges: 'damage',
+  parts: [{ what: 'renew-track', minor: 300_000, labourMinor: 20_000, lifeHours: 3000, source: entered }],
+};
+
+const hire = (out: Readings, back: Readings, more: Partial<Contract> = {}): RentalInput =>
+  hireOf([...out, ...lugsOut], [...back, ...lugsBack], { ...terms, ...more });
+
+function damageIn(input: RentalInput): ChargeLine {
+  const line = chargeList(input).lines.find(({ kind }) => kind === 'damage');
+  assert(line, 'no damage');
+  return line;
+}
+
+const standing = (input: RentalInput): string => {
+  const { standing: of } = damageIn(input);
+  return of.kind === 'charged' ? 'charged' : of.why;
+};
+
+const track = (item: string, name: string, count?: number): PlacedReading =>
+  read('left.track', item, finding(name, count === undefined ? {} : { count }));
+
+const cord = (name: string, count?: number) => track('cord', name, count);
+
+describe('[N9] what was read wrongly, differently or elsewhere is no proof', () => {
+  const wearOf = (input: RentalInput) => chargeList(input).lines.find(({ kind }) => kind === 'wear');
+
+  test('[RC36] a size that cannot well be right counts only when it was confirmed', () => {
+    // 15 typed for 1.5: 185 % worn is possible, −140 % is not.
+    const slip = (confirmed: boolean) => [
+      ...lugs([20]),
+      read('left.track', 'lug-depth', mm(34), { n: 2, spot: 2, uMm: 0, confirmed }),
+    ];
+    const input = (confirmed: boolean) => hireOf(slip(confirmed), lugs([25, 25]), { hoursCount: 300 });
+    expect(wearOf(input(false))?.used?.usedPercent).toBeCloseTo(5, 9);
+    expect(wearOf(input(true))?.used?.usedPercent).toBeCloseTo(85, 9);
+  });
+
+  test('[RC37] repeats at one spot are averaged, and their scatter is error', () => {
+    const twice = [18, 17].map((size, i) =>
+      read('left.track', 'lug-depth', mm(size), { n: i + 1, spot: 1, uMm: 0 }),
+    );
+    const used = wearOf(hireOf(lugs([20]), twice))?.used;
+    expect(used?.usedPercent).toBeCloseTo(5, 9);
+    // Two readings 1 mm apart: s/√2 = 0.5 mm, 5 % of life.
+    expect(used?.u).toBeCloseTo(5, 9);
+  });
+
+  test('[RC38] only spots that both walks measured are compared', () => {
+    const used = wearOf(hireOf(lugs([20, 10]), lugs([35])))?.used;
+    expect(used?.before).toHaveLength(1);
+    expect(used?.usedPercent).toBeCloseTo(15, 9);
+  });
+
+  test.each<[string, Readings, Readings, string]>([
+    ['measured at return alone', [], lugs([35]), 'not-measured-before'],
+    ['measured at hand-out alone', lugs([20]), [], 'not-measured-now'],
+    [
+      'measured at other places',
+      lugs([20]),
+      [read('left.track', 'lug-depth', mm(16), { n: 5, spot: 5 })],
+      'not-measured-before',
+    ],
+  ])('[RC39] %s stays open', (_, out, back, why) => {
+    expect(wearOf(hireOf(out, back))?.standing).toEqual({ kind: 'open', why });
+  });
+
+  test('[RC39] without new and limit sizes it stays open', () => {
+    const input = hireOf(lugs([20]), lugs([35]));
+    const bare = { ...input.returned.input, sheets: {} };
+    const returned = { ...input.returned, input: bare, scored: score(bare) };
+    expect(wearOf({ ...input, returned })?.standing).toEqual({ kind: 'open', why: 'no-sheet' });
+  });
+
+  test('[RC40] sizes so vague that more wear could count for less charge nothing', () => {
+    const [entry] = tenthSheet.items;
+    assert(entry?.new, 'the sheet has new sizes');
+    const vague = sheetOf([{ ...entry, new: { ...entry.new, tolerance: 10 } }]);
+    const input = hireOf(lugs([20]), lugs([95]));
+    const made = { ...input.returned.input, sheets: { left: vague, right: vague } };
+    const returned = { ...input.returned, input: made, scored: score(made) };
+    expect(wearOf({ ...input, returned })?.standing).toEqual({ kind: 'open', why: 'vague-sheet' });
+  });
+
+  test('[RC41] where two people noted different things, nobody pays until one is right', () => {
+    const clashing = (readings: Readings, other: PlacedReading) => {
+      const { input } = walkedOf('walk/back', [...readings]);
+      const made = { ...input, clashes: [other] };
+      return { key: 'walk/back', input: made, scored: score(made), photos: [] };
+    };
+    const input = hire(sound, cut);
+    const damaged = { ...input, returned: clashing([...cut, ...lugsBack], cord('none')) };
+    expect(standing(damaged)).toBe('clash');
+    const [first] = lugs([26]);
+    assert(first, 'a lug');
+    const worn = hireOf(lugs([20]), lugs([60]));
+    expect(wearOf({ ...worn, returned: clashing(lugs([60]), first) })?.standing).toEqual({
+      kind: 'open',
+      why: 'clash',
+    });
+  });
+});
+
+describe('[N9] hours, terms and the sum', () => {
+  const wearOf = (input: RentalInput) => chargeList(input).lines[0];
+  const worn = (more: Partial<Contract>) => hireOf(lugs([20]), lugs([35]), more);
+
+  test.each<[string, Partial<Contract>, object]>([
+    ['damage alone', { charges: 'damage' }, { kind: 'not-charged', why: 'wear-not-agreed' }],
+    [
+      'hours not entered',
+      { hours: 'included', hoursCount: undefined } as Partial<Contract>,
+      { kind: 'open', why: 'no-hours' },
+    ],
+    ['the meter not read', { hours: 'meter' }, { kind: 'open', why: 'no-hours' }],
+    [
+      'no standard life',
+      { parts: [{ what: 'renew-track', minor: 1, source: entered }] },
+      { kind: 'open', why: 'no-life' },
+    ],
+    [
+      'no price',
+      { parts: [{ what: 'renew-track', lifeHours: 3000, source: entered }] },
+      { kind: 'open', why: 'no-price' },
+    ],
+    [
+      'an allowance as large as the wear',
+      { allowancePercent: 9 },
+      { kind: 'not-charged', why: 'within-allowance' },
+    ],
+    ['no more than the hours allow', { hoursCount: 450 }, { kind: 'not-charged', why: 'within-allowance' }],
+    [
+      'nothing of its value left at hand-out',
+      { cutOffPercent: 85 },
+      { kind: 'not-charged', why: 'nothing-left' },
+    ],
+  ])('[RC42] %s', (_, more, expected) => {
+    expect(wearOf(worn(more))?.standing).toEqual(expected);
+  });
+
+  test('[RC43] a meter that went back allows nothing to be said', () => {
+    const base = worn({ hours: 'meter' });
+    const handOut = walkedOf('walk/out', lugs([20]), { meterHours: 900 });
+    const returned = walkedOf('walk/back', lugs([35]), { meterHours: 400 });
+    expect(chargeList({ ...base, handOut, returned }).hours).toEqual({
+      kind: 'open',
+      why: 'meter-went-back',
+    });
+  });
+
+  test('[RC44] a hire too short to tell usual wear says so, whatever is charged', () => {
+    const short = hireOf(lugs([20], 0.2), lugs([35], 0.2), { hoursCount: 100 });
+    expect(wearOf(short)).toMatchObject({ excess: { tooShort: true }, standing: { kind: 'charged' } });
+    const long = hireOf(lugs([20], 0.2), lugs([35], 0.2), { hoursCount: 180 });
+    expect(wearOf(long)).toMatchObject({
+      excess: { tooShort: false, chargeableFromPercent: 6 + 2 * Math.sqrt(8) },
+    });
+  });
+
+  test('[RC45] haulage is charged once where anything is, and tax on the unrounded sum', () => {
+    const list = chargeList(worn({ haulageMinor: 10_000, taxPercent: 20 }));
+    expect(list).toMatchObject({
+      haulageMinor: 10_000,
+      netMinor: 64_000,
+      taxMinor: 12_800,
+      grossMinor: 76_800,
+    });
+    expect(chargeList(worn({ haulageMinor: 10_000, hoursCount: 450 }))).toMatchObject({
+      haulageMinor: 0,
+      grossMinor: 0,
+    });
+  });
+
+  test('[RC46] wear beyond what the part was worth at hand-out is charged by that', () => {
+    const list = chargeList(hireOf(lugs([90]), lugs([140]), { hoursCount: 0 }));
+    expect(list.netMinor).toBe(60_000);
+  });
+
+  test('[RC47] wear and a cut cord together come to what the part was worth, and not to more', () => {
+    const parts = [{ what: 'renew-track', lifeHours: 3000, minor: 600_000, source: entered }];
+    const list = chargeList(
+      hireOf([...sound, ...lugs([20])], [...cut, ...lugs([60])], { hoursCount: 0, parts }),
+    );
+    expect(list.lines.map(({ partMinor }) => Math.round(partMinor ?? 0))).toEqual([240_000, 240_000]);
+    expect(list.netMinor).toBe(480_000);
+  });
+
+  test('[RC48] a line is settled by people alone, an agreed amount standing where it has none', () => {
+    const settledAs = (settled: NonNullable<RentalInput['returned']['input']['walk']['settled']>) => {
+      const input = hire([], cut);
+      const walk = { ...input.returned.input.walk, settled };
+      return chargeList({
+        ...input,
+        returned: { ...input.returned, input: { ...input.returned.input, walk } },
+      });
+    };
+    const id = damageIn(hire([], cut)).id;
+    expect(settledAs([{ line: id, is: 'charged' }]).netMinor).toBe(240_000);
+    expect(settledAs([{ line: id, is: 'charged', minor: 1 }]).netMinor).toBe(240_000);
+    expect(settledAs([{ line: id, is: 'not-charged' }]).netMinor).toBe(0);
+    expect(settledAs([{ line: 'damage.other', is: 'charged' }]).netMinor).toBe(0);
+    expect(
+      settledAs([
+        { line: id, is: 'charged' },
+        { line: id, is: 'not-charged' },
+      ]).netMinor,
+    ).toBe(0);
+  });
+
+  test('[RC48] what people cannot agree on is not settled by them: a missing price stays missing', () => {
+    const input = hire(sound, cut, { parts: [] });
+    const walk = {
+      ...input.returned.input.walk,
+      settled: [{ line: damageIn(input).id, is: 'charged' as const, minor: 5 }],
+    };
+    const list = chargeList({
+      ...input,
+      returned: { ...input.returned, input: { ...input.returned.input, walk } },
+    });
+    expect(list.netMinor).toBe(0);
+  });
+
+  test('[RC49] ground that the contract does not permit is named', () => {
+    const on = (grounds: Contract['grounds']) =>
+      chargeList(hireOf([], [], { ...(grounds && { grounds }) }, { ground: 'rock' })).otherGround;
+    expect([on(['mixed']), on(['rock']), on(undefined)]).toEqual(['rock', undefined, undefined]);
+  });
+});
