@@ -60,7 +60,9 @@ export function LookStep({ model, step }: StepProps) {
     );
   }
   const isTrack = step.component === 'track' && step.group !== 'off';
-  const asksLoop = isTrack && model.walk.depth === 'full' && !answered;
+  const { depth, purpose } = model.walk;
+  // What goes out proves something only where the whole loop was seen.
+  const asksLoop = isTrack && (depth === 'full' || purpose === 'hand-out') && !answered;
   // A short walk rolls half of the track past; all else is seen whole or not passed.
   const usual = isTrack && !asksLoop ? 'half' : 'whole';
   return (
