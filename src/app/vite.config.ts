@@ -93,6 +93,10 @@ const groups = [
     name: 'options',
     test: /\/src\/(?:app\/options\/|core\/(?:hauling|ground-pressure)|reference\/(?:hauling|ground-pressure|sources)|words\/en\/(?:hauling|ground)\.ts)/,
   },
+  {
+    name: 'rental',
+    test: /\/src\/(?:app\/rental\/|core\/(?:rental|hand-out|shots)|words\/en\/(?:rental|contract))/,
+  },
   { name: sharedName },
 ];
 

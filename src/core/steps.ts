@@ -47,7 +47,7 @@ export interface Step {
 const loop: readonly Corner[] = ['front-left', 'rear-left', 'rear-right', 'front-right'];
 
 /** The ground stops in walking order from a corner, with the long sides between the corners of one side. */
-function groundStops(start: Corner): readonly StopId[] {
+export function groundStops(start: Corner): readonly StopId[] {
   const at = loop.indexOf(start);
   const corners = [...loop.slice(at), ...loop.slice(0, at)];
   const stops: StopId[] = corners.flatMap((corner, i) => {

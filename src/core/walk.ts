@@ -27,6 +27,9 @@ const settledSchema = z.looseObject({
 });
 export type Settled = z.infer<typeof settledSchema>;
 
+/** True for a walk with which a machine is handed out to a renter or taken back. */
+export const isRental = (purpose: Purpose): boolean => purpose === 'hand-out' || purpose === 'rental-return';
+
 export const walkSchema = z.looseObject({
   v: z.literal(1),
   machine: text(120),

@@ -33,22 +33,32 @@ function namedIn(value: RecordValue): readonly unknown[] {
 
 const leanedOn: ReadonlySet<Kind> = new Set(['machine', 'limits', 'rules', 'price', 'rate', 'person']);
 
+/** The hand-out that a return or a contract is held against, and the contract that a walk belongs to. */
+const rentalNames = ({ handOut, contract }: RecordValue): readonly RecordKey[] => [
+  ...(isNameOf('walk', handOut) ? [handOut] : []),
+  ...(isNameOf('contract', contract) ? [contract] : []),
+];
+
+const isNameOf = (kind: Kind, name: unknown): name is RecordKey =>
+  typeof name === 'string' && parseKey(name)?.kind === kind;
+
 /** The people whom a seal names; whether it holds is for whoever checks it. */
 const signersOf = ({ key, value }: FileRecord): readonly string[] =>
   kindOf(key) === 'seal' && typeof value?.['jws'] === 'string'
     ? (claimedPayload(value['jws'])?.people.map((person) => person.key) ?? [])
     : [];
 
-/** The records that these lean on: machine, limit sheets, rule sets, prices and rates, and who signed. */
+/** The records that these lean on: machine, sheets, sets, prices and rates, hand-out and contract, and who signed. */
 function refersTo(records: readonly FileRecord[]): readonly RecordKey[] {
   const names = records.flatMap((record) => [
     ...(record.value ? namedIn(record.value) : []),
     ...signersOf(record),
   ]);
-  return names.flatMap((name) => {
+  const known = names.filter((name): name is RecordKey => {
     const parts = typeof name === 'string' ? parseKey(name) : undefined;
-    return parts && leanedOn.has(parts.kind) ? [name as RecordKey] : [];
+    return parts !== undefined && leanedOn.has(parts.kind);
   });
+  return [...known, ...records.flatMap(({ value }) => (value ? rentalNames(value) : []))];
 }
 
 function builtInRecord(key: RecordKey, { limits, rules, prices, rates }: Books): readonly FileRecord[] {
@@ -100,7 +110,8 @@ async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Res
 
 /**
  * All records that some walks, machines, limit sheets or rule sets need to be read elsewhere: readings, work, holds,
- * the sheets, sets, prices and rates they name, those that come with the app too. Demo records are left out.
+ * the sheets, sets, prices and rates they name, those that come with the app too; with a return its hand-out walk and
+ * contract, and all that these need. Demo records are left out.
  */
 export async function gatherRecords<E>(
   keys: readonly RecordKey[],

@@ -7,6 +7,7 @@ import type { ScoreInput } from '../core/states.ts';
 import type { Dates } from '../words/dates.ts';
 import type { ReasonTexts } from '../words/en/reason-line.ts';
 import type { checkWords } from '../words/en/sealing.ts';
+import type { RentalFacts } from '../words/purpose-answers.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
 
 /** A picture of the walk; its bytes stay where they are. */
@@ -33,6 +34,8 @@ export interface ReportInput {
   readonly outlook: Outlook | undefined;
   /** A demo machine: said on top, so that nobody takes it for a real one. */
   readonly invented: boolean;
+  /** Of a hand-out or a return. */
+  readonly rental?: RentalFacts | undefined;
   readonly photos: readonly ReportPhoto[];
   readonly people: readonly Person[];
   /** Each seal of the walk as it was checked, latest last; or that they could not be looked up. */

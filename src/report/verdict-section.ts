@@ -28,13 +28,14 @@ export function verdictSection(of: ReportInput): readonly Block[] {
   ];
 }
 
-function answers({ input, scored, format, reasonTexts }: ReportInput): readonly Block[] {
+function answers({ input, scored, format, reasonTexts, rental }: ReportInput): readonly Block[] {
   const { walk, machine } = input;
   const given = answersOf({
     walk,
     machine,
     scored,
     format,
+    rental,
     reasonText: ({ message, params }) => reasonLine(message, params, format, reasonTexts),
   });
   const rows = given.map(({ ask, say, more }) => {

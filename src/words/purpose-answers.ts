@@ -2,6 +2,7 @@ import { callRank } from '../core/calls.ts';
 import { damageOf, signsOf } from '../core/findings.ts';
 import type { Machine, Side } from '../core/machine.ts';
 import type { Reason } from '../core/reason.ts';
+import type { Damage } from '../core/rental-damage.ts';
 import type { ItemOutcome, Scored } from '../core/score.ts';
 import { shownCall } from '../core/verdict.ts';
 import type { Walk } from '../core/walk.ts';
@@ -9,6 +10,7 @@ import { callWords } from './en/calls.ts';
 import { componentNames, findingLabel, itemName } from './en/items.ts';
 import {
   appraisalVerdict,
+  beforeWords,
   handOutVerdict,
   jobsiteVerdict,
   rentalVerdict,
@@ -24,6 +26,18 @@ export interface Judged {
   readonly scored: Scored;
   readonly format: Formatter;
   readonly reasonText: (reason: Reason) => string;
+  /** What a hand-out or a return has beside its readings. */
+  readonly rental?: RentalFacts | undefined;
+}
+
+export interface RentalFacts {
+  /** Photos of the sequence that were neither taken nor left out with a reason. */
+  readonly missing: readonly unknown[];
+  /** Sizes of a hand-out that do not say where their mark is. */
+  readonly unmarked: number;
+  /** The walk that a return is held against, and the day of it as people read it. */
+  readonly handOut?: { readonly day: string };
+  readonly damages: readonly Damage[];
 }
 
 /** A question that a purpose asks first, and its answer: a sentence, or a list with what is said when it is empty. */
@@ -115,10 +129,16 @@ function mayGoOut(of: Judged): string {
 const openCount = ({ scored: { verdict } }: Judged): number =>
   verdict.openParking.length + verdict.openOther.length;
 
-/** Whether all is read and every picture of the sequence is there. */
+/** Whether all is read, every photo of the sequence there and every mark described; if not, what is missing. */
 function proof(of: Judged): string {
-  const open = openCount(of);
-  return open === 0 ? rentalVerdict.proofYes : rentalVerdict.proofMissing(open);
+  const w = rentalVerdict;
+  const [open, photos, marks] = [openCount(of), of.rental?.missing.length ?? 0, of.rental?.unmarked ?? 0];
+  const missing = [
+    ...(open > 0 ? [w.proofMissing(open)] : []),
+    ...(photos > 0 ? [w.proofPhotos(photos)] : []),
+    ...(marks > 0 ? [w.proofMarks(marks)] : []),
+  ];
+  return missing.length === 0 ? w.proofYes : w.proofNo(missing);
 }
 
 function handOut(of: Judged): readonly Answer[] {
@@ -137,20 +157,34 @@ function handOut(of: Judged): readonly Answer[] {
   ];
 }
 
+/** What of a return is chargeable: with a hand-out only what was sound then. */
+function chargeable(of: Judged, damage: readonly ItemOutcome[]): string {
+  const w = rentalVerdict;
+  if (damage.length === 0) return openCount(of) > 0 ? w.chargeSomeOpen : w.chargeNone;
+  if (!of.rental?.handOut) return w.chargeDamage(damage.length);
+  const fresh = of.rental.damages.filter(({ before }) => before.kind === 'sound');
+  return fresh.length === 0 ? w.chargeOld : w.chargeNew(fresh.length);
+}
+
+/** Damage of a return, each with how it was at hand-out. */
+const damageLine = (of: Judged, { state: { place, item } }: ItemOutcome, text: string): string => {
+  const found = of.rental?.damages.find((each) => each.place === place && each.item === item.id);
+  return found && of.rental?.handOut ? `${text}: ${beforeWords[found.before.kind]}` : text;
+};
+
 function rental(of: Judged): readonly Answer[] {
   const w = rentalVerdict;
   const damage = damageOf(of.scored.outcomes);
-  const open = openCount(of);
+  const day = of.rental?.handOut?.day;
   return [
     { ask: w.outAgain, say: mayGoOut(of) },
-    {
-      ask: w.chargeable,
-      say: damage.length === 0 ? (open > 0 ? w.chargeSomeOpen : w.chargeNone) : w.chargeDamage(damage.length),
-    },
+    { ask: w.chargeable, say: chargeable(of, damage) },
     { ask: w.proof, say: proof(of) },
-    ...(damage.length > 0 ? [{ ask: shared.reasons, say: listOr(damage.map(named), '') }] : []),
+    ...(damage.length > 0
+      ? [{ ask: shared.reasons, say: damage.map((each) => damageLine(of, each, named(each))) }]
+      : []),
     { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
-    { ask: '', say: w.noHandOut },
+    { ask: '', say: day === undefined ? w.noHandOut : w.handOut(day) },
   ];
 }
 

@@ -49,7 +49,7 @@ async function finishedWalk(walker: Walker): Promise<string> {
   }).toPass({ timeout: 20_000 });
   await inspector.fill('Kim Osei');
   await walker.tap(walker.button(beforeStart.go));
-  await page.waitForURL(/\/walk\/[^/]+\/[^/]+/);
+  await page.waitForURL(/\/sequence\/plate$/);
   const path = new URL(page.url()).pathname.replace(/(\/walk\/[^/]+).*/, '$1');
   for (const [spot, typed] of [
     ['s1', '12'],

@@ -102,6 +102,18 @@ describe('what a walk needs elsewhere', () => {
     version(keyOf('same/a'), { sheet: 'limits/never' }),
     version(keyOf('work/contract/one'), { v: 1 }),
     version('demo/walk/w1' as RecordKey, { v: 1, machine: 'machine/b' }),
+    version(keyOf('walk/return'), {
+      v: 1,
+      machine: 'machine/b',
+      handOut: 'walk/handed-out',
+      contract: 'contract/c',
+    }),
+    version(keyOf('walk/handed-out'), { v: 1, machine: 'machine/b', contract: 'contract/c' }),
+    version(keyOf('reading/handed-out/left.track/lug-depth/1'), lug),
+    version(keyOf(`photo/handed-out/${'a'.repeat(64)}`), { v: 1, shot: 'plate' }),
+    version(keyOf(`seal/handed-out/${'b'.repeat(64)}`), { v: 1 }),
+    version(keyOf('contract/c'), { v: 1, machine: 'machine/b', handOut: 'walk/handed-out' }),
+    version(keyOf('walk/odd-return'), { v: 1, handOut: 'contract/c', contract: 'walk/w2' }),
     version(keyOf('walk/odd'), {
       v: 2,
       machine: 7,
@@ -166,6 +178,24 @@ describe('what a walk needs elsewhere', () => {
     ]);
     const rates = (await gather('machine/priced')).find(({ key }) => key === 'rate/starting-mid');
     expect(rates).toEqual({ key: 'rate/starting-mid', value: builtIn.rates['rate/starting-mid'] });
+  });
+
+  test('[RW7] a return takes its hand-out walk with readings, pictures and seals along, and the contract', async () => {
+    const all = [
+      'contract/c',
+      'machine/b',
+      `photo/handed-out/${'a'.repeat(64)}`,
+      'reading/handed-out/left.track/lug-depth/1',
+      `seal/handed-out/${'b'.repeat(64)}`,
+      'walk/handed-out',
+    ];
+    expect(await keysOf('walk/return')).toEqual([...all, 'walk/return']);
+    expect(await keysOf('contract/c')).toEqual(all);
+    expect(await keysOf('walk/handed-out')).toEqual(all);
+  });
+
+  test('[RW7] only a walk is a hand-out, and only a contract a contract', async () => {
+    expect(await keysOf('walk/odd-return')).toEqual(['walk/odd-return']);
   });
 
   test('[F18] a sheet or set alone is a file too', async () => {

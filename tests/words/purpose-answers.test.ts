@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { damagesOf } from '../../src/core/rental-damage.ts';
 import { score } from '../../src/core/score.ts';
 import type { PlacedReading } from '../../src/core/states.ts';
 import { purposes, type Purpose } from '../../src/core/walk.ts';
-import { handOutVerdict, rentalVerdict, verdict } from '../../src/words/en/verdict.ts';
+import { beforeWords, handOutVerdict, rentalVerdict, verdict } from '../../src/words/en/verdict.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
-import { answersOf, type Answer } from '../../src/words/purpose-answers.ts';
+import { answersOf, type Answer, type RentalFacts } from '../../src/words/purpose-answers.ts';
 import { finding, inputOf, machineOf, read, ruleOf, rulesOf, walkOf } from '../core/made.ts';
 
 const format = makeFormatter({ locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' });
@@ -12,10 +13,14 @@ const machine = machineOf('rubber-cored');
 const rules = rulesOf([ruleOf('bent', 'guards', { finding: 'guards', is: ['bent'] }, 'repair', 'work')]);
 const bent = read('left.frame', 'guards', finding('bent'));
 
-function answers(purpose: Purpose, readings: readonly PlacedReading[]): readonly Answer[] {
+function answers(
+  purpose: Purpose,
+  readings: readonly PlacedReading[],
+  rental?: RentalFacts,
+): readonly Answer[] {
   const walk = walkOf({ purpose, depth: 'short' });
   const scored = score(inputOf({ machine, walk, rules, readings: [...readings] }));
-  return answersOf({ walk, machine, scored, format, reasonText: () => '' });
+  return answersOf({ walk, machine, scored, format, rental, reasonText: () => '' });
 }
 
 const said = (given: readonly Answer[], ask: string): Answer['say'] | undefined =>
@@ -41,5 +46,40 @@ describe('the questions that a purpose asks first', () => {
       expect(lists, purpose).toContainEqual(expect.arrayContaining(['cord']));
       expect(lists, purpose).not.toContain(verdict.nothingOpen);
     }
+  });
+
+  const facts = (readings: readonly PlacedReading[], more: Partial<RentalFacts> = {}): RentalFacts => {
+    const handedOut = score(inputOf({ machine, readings: [...readings] })).outcomes;
+    const { outcomes } = score(inputOf({ machine, readings: [bent] }));
+    const damages = damagesOf(outcomes, handedOut);
+    return { missing: [], unmarked: 0, handOut: { day: 'Nov 3, 2026' }, damages, ...more };
+  };
+
+  test('[RW8] missing photos and marks that nobody described are missing proof', () => {
+    const short = (more: Partial<RentalFacts>) =>
+      said(answers('hand-out', [bent], facts([], more)), handOutVerdict.proof);
+    expect(short({ missing: ['plate'] })).toMatch(/; 1 photo of the sequence is missing$/);
+    expect(short({ missing: ['plate', 'meter'], unmarked: 3 })).toMatch(
+      /; 2 photos of the sequence are missing; 3 sizes do not say where their mark is$/,
+    );
+  });
+
+  const sound = read('left.frame', 'guards', finding('sound'));
+  test.each([
+    ['sound', [sound], rentalVerdict.chargeNew(1)],
+    ['was-there', [bent], rentalVerdict.chargeOld],
+    ['not-looked-at', [], rentalVerdict.chargeOld],
+  ] as const)('[RW9] damage that was %s at hand-out is told so', (was, then, says) => {
+    const asked = answers('rental-return', [bent], facts(then));
+    expect(said(asked, rentalVerdict.chargeable)).toBe(says);
+    expect(said(asked, verdict.reasons)).toEqual([`guards, left track frame: ${beforeWords[was]}`]);
+    expect(said(asked, '')).toBe(rentalVerdict.handOut('Nov 3, 2026'));
+  });
+
+  test('[RW9] without a hand-out walk only what is damage in itself can be claimed, and it says so', () => {
+    const asked = answers('rental-return', [bent]);
+    expect(said(asked, rentalVerdict.chargeable)).toBe(rentalVerdict.chargeDamage(1));
+    expect(said(asked, verdict.reasons)).toEqual(['guards, left track frame']);
+    expect(said(asked, '')).toBe(rentalVerdict.noHandOut);
   });
 });

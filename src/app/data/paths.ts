@@ -30,6 +30,9 @@ export function workPath(machine: string, at: WorkAt): string {
 export const walkPath = (key: string, step?: string): string =>
   `/walk/${tail(key)}${step === undefined ? '' : `/${step.replaceAll('.', '/')}`}`;
 
+/** A picture of a rental walk's sequence as a step of the walk. */
+export const sequenceStep = (shot: string): string => `sequence.${shot}`;
+
 const shelfPaths = { limits: '/sheets', rules: '/rules', price: '/prices', rate: '/rates' } as const;
 type BookKind = keyof typeof shelfPaths;
 

@@ -12,6 +12,8 @@ export interface TakenFor {
   readonly shows: readonly Shown[];
   readonly scale?: Photo['scale'];
   readonly note?: Photo['note'];
+  /** Which picture of a rental walk's sequence it is. */
+  readonly shot?: Photo['shot'];
   /** A picture that the new one takes the place of. */
   readonly replaces?: RecordKey<'photo'>;
 }

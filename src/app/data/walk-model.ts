@@ -7,9 +7,11 @@ import { ok, type Result } from '../../core/result.ts';
 import { score, type Scored } from '../../core/score.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import { stepsOf, type Step } from '../../core/steps.ts';
-import type { Walk } from '../../core/walk.ts';
+import { isRental, type Walk } from '../../core/walk.ts';
 import type { StorageError } from '../../storage/errors.ts';
+import type { Rental } from '../rental/rental-model.ts';
 import { loadBuiltIn } from './built-in.ts';
+import { loadRental } from './load-rental.ts';
 import { store } from './phone.ts';
 import { gather, shelfOf, take, type Rows } from './shelf-rows.ts';
 
@@ -25,6 +27,8 @@ export interface WalkModel {
   readonly progress: ReadonlyMap<string, Progress>;
   /** Readings of the last finished walk of the machine; none when there is none on this phone. */
   readonly last: readonly PlacedReading[];
+  /** Of a hand-out or a return. */
+  readonly rental?: Rental;
 }
 
 export type WalkError = StorageError | AssembleError;
@@ -108,7 +112,7 @@ export async function loadWalk(key: RecordKey<'walk'>): Promise<Result<WalkModel
   const scored = score(input);
   const outcomes = byState(scored.outcomes);
   const steps = stepsOf(input.machine, input.walk, postureOf(assembled.value));
-  return ok({
+  const model = {
     key,
     walk: input.walk,
     machine: input.machine,
@@ -118,5 +122,6 @@ export async function loadWalk(key: RecordKey<'walk'>): Promise<Result<WalkModel
     steps,
     progress: new Map(steps.map((step) => [step.id, progressOf(step, outcomes, input.readings)])),
     last: await lastReadings(key, machineKey),
-  });
+  };
+  return ok(isRental(input.walk.purpose) ? await (await loadRental()).modelOf(model) : model);
 }

@@ -18,6 +18,7 @@ interface PadProps {
   readonly active: number;
   /** Absent where whole things are counted. */
   readonly unit: LengthUnit | undefined;
+  /** The value to compare with, as a sentence. */
   readonly last: string | undefined;
   readonly onText: (at: number, text: string) => void;
   readonly onActive: (at: number) => void;
@@ -73,7 +74,7 @@ export function Pad({ fields, active, unit, last, onText, onActive, onNext }: Pa
       </div>
       <div class={styles.under}>
         <span>{text === '' ? unit && typedHints[unit] : pad.draft}</span>
-        {last !== undefined && <span>{pad.last(last)}</span>}
+        {last !== undefined && <span>{last}</span>}
       </div>
       <Keys fraction={fraction} press={press} erase={erase} />
     </div>

@@ -1,6 +1,6 @@
 import { useLocation } from 'preact-iso';
 import { common } from '../../words/en/common.ts';
-import { walkPath } from '../data/paths.ts';
+import { sequenceStep, walkPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
@@ -11,12 +11,18 @@ import { PhotoView } from './photo-view.tsx';
 import { photosPath, useWalkPhotos } from './walk-photos.ts';
 import { photos as words } from '../../words/en/photos.ts';
 
+/** The step or place in the sequence that the address says to come back to, as far as there is one. */
+const backTo = ({ steps, rental }: WalkModel, asked: string): string | undefined =>
+  [...steps.map(({ id }) => id), ...(rental?.shots.map(({ id }) => sequenceStep(id)) ?? [])].find(
+    (id) => id === asked,
+  );
+
 /** The pictures of a walk: all of them, or the one that the address names. */
 export function Photos({ model, rest }: { model: WalkModel; rest: readonly string[] }) {
   const { query } = useLocation();
   const all = useWalkPhotos(model.key);
   const [, sha256, screen] = rest;
-  const from = model.steps.find(({ id }) => id === query['from'])?.id;
+  const from = backTo(model, query['from'] ?? '');
   if (all === undefined) {
     return (
       <Screen title={common.loading}>

@@ -14,7 +14,11 @@ import { united } from './photo-groups.ts';
 import { positionNow } from './position.ts';
 import { shrinkPhoto, type Shrunk } from './shrink-photo.ts';
 
-function recordOf(shrunk: Shrunk, position: Photo['position'], { shows, scale, note }: TakenFor): Photo {
+function recordOf(
+  shrunk: Shrunk,
+  position: Photo['position'],
+  { shows, scale, note, shot }: TakenFor,
+): Photo {
   const { bytes, width, height, original, takenAt, from } = shrunk;
   return {
     v: 1,
@@ -30,6 +34,7 @@ function recordOf(shrunk: Shrunk, position: Photo['position'], { shows, scale, n
     ...(takenAt !== undefined && { takenAt }),
     ...(position && { position }),
     ...(note !== undefined && { note }),
+    ...(shot !== undefined && { shot }),
   };
 }
 
@@ -47,7 +52,13 @@ async function keep(shrunk: Shrunk, photo: Photo, taken: TakenFor): Promise<stri
   });
   // The same picture taken in twice is one, and shows what both were taken for.
   const edit = (now: RecordValue | undefined): RecordValue =>
-    now ? { ...now, shows: united((now as unknown as Photo).shows, photo.shows) } : photo;
+    now
+      ? {
+          ...now,
+          shows: united((now as unknown as Photo).shows, photo.shows),
+          ...(photo.shot !== undefined && { shot: photo.shot }),
+        }
+      : photo;
   const replaces = taken.replaces === key ? undefined : taken.replaces;
   const before = replaces && (await store.read(replaces));
   const old = before?.ok ? displayed(before.value)?.value : undefined;

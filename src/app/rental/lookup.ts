@@ -1,9 +1,11 @@
 import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
+import { openedBy } from '../../core/hand-out.ts';
 import { isDemo, prefixOf, type RecordKey } from '../../core/keys.ts';
 import { compareBytewise } from '../../core/stamp.ts';
 import type { Walk } from '../../core/walk.ts';
 import { store } from '../data/phone.ts';
+import { handedOutIn } from './handed-out.ts';
 
 /** A record of one machine with its key. */
 export interface Owned<T, K extends 'walk' | 'contract'> {
@@ -50,3 +52,31 @@ export const handOutsOf = async (machine: string): Promise<readonly Owned<Walk, 
   (await rentalWalksOf(machine)).filter(
     ({ value }) => value.purpose === 'hand-out' && value.finishedAt !== undefined,
   );
+
+/**
+ * What a hand-out or return that starts belongs to: a return to the machine's last finished hand-out, unless another
+ * return was already held against it or the contract names another; both to the contract of that hire.
+ */
+export async function startOf(walk: Walk): Promise<Partial<Walk>> {
+  const [walks, contracts] = await Promise.all([rentalWalksOf(walk.machine), contractsOf(walk.machine)]);
+  const done = walks.filter(({ value }) => value.finishedAt !== undefined);
+  const handOuts = done.filter(({ value }) => value.purpose === 'hand-out');
+  const taken = (name: 'contract' | 'handOut', purpose: Walk['purpose']): ReadonlySet<string | undefined> =>
+    new Set(done.filter(({ value }) => value.purpose === purpose).map(({ value }) => value[name]));
+  const settled = taken('contract', walk.purpose);
+  const next = contracts.find(({ key }) => !settled.has(key));
+  if (walk.purpose === 'hand-out') return next ? { contract: next.key } : {};
+  const returned = taken('handOut', 'rental-return');
+  const last = handOuts.find(({ key }) => !returned.has(key));
+  const contract = contracts.find(({ key }) => key === last?.value.contract) ?? next;
+  const handOut = contract?.value.handOut ?? last?.key;
+  return { ...(contract && { contract: contract.key }), ...(await ledFields(walk, handOut)) };
+}
+
+/** The fields by which a return is led by a hand-out: its name, and what it measured beyond this depth. */
+export async function ledFields(walk: Walk, handOut: string | undefined): Promise<Partial<Walk>> {
+  if (handOut === undefined) return {};
+  const found = await handedOutIn(handOut);
+  const opened = found ? openedBy(found.marked, walk) : [];
+  return { handOut, ...(opened.length > 0 && { opened: [...(walk.opened ?? []), ...opened] }) };
+}

@@ -32,6 +32,7 @@ export function ReportScreen({ model }: { model: WalkModel }) {
       scored: model.scored,
       outlook: ahead === 'failed' ? undefined : ahead.outlook,
       invented: isDemo(model.key),
+      rental: model.rental,
       photos,
       people: peopleOf(all),
       seals: seals === 'failed' ? 'not-checked' : all.map(sealOf),

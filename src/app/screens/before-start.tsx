@@ -7,7 +7,7 @@ import type { Machine } from '../../core/machine.ts';
 import { ok } from '../../core/result.ts';
 import { parseHours } from '../../core/typed.ts';
 import { grounds, turnings } from '../../core/use.ts';
-import { corners, depths, purposes, starts, type Walk } from '../../core/walk.ts';
+import { corners, depths, isRental, purposes, starts, type Walk } from '../../core/walk.ts';
 import {
   cornerWords,
   depthWords,
@@ -26,7 +26,8 @@ import { startWalk } from '../actions/walk.ts';
 import { loadBuiltIn } from '../data/built-in.ts';
 import { formatter } from '../data/format.ts';
 import { useLive, valueOf } from '../data/live.ts';
-import { fromPath, machinePath, walkPath } from '../data/paths.ts';
+import { loadRental } from '../data/load-rental.ts';
+import { fromPath, machinePath, sequenceStep, walkPath } from '../data/paths.ts';
 import { tell } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
 import { notSavedLine } from '../data/saving.ts';
@@ -120,12 +121,14 @@ function Form({ machineKey, machine }: { machineKey: string; machine: Machine })
       ...(machine.sheet !== undefined && { sheet: { key: machine.sheet } }),
       ...(ruleKey !== undefined && { rules: { key: ruleKey } }),
     } as unknown as Walk;
-    const started = await startWalk(walk);
+    const rents = isRental(walk.purpose);
+    const led = rents ? await (await loadRental()).startOf(walk) : {};
+    const started = await startWalk({ ...walk, ...led });
     if (!started.ok) return tell(notSavedLine(started.error));
     await store.drafts.delete(draftKey);
     // Asked after the first record and never waited for: some browsers leave the question open for ever.
     void navigator.storage?.persist?.().catch(() => false);
-    route(walkPath(started.value));
+    route(walkPath(started.value, rents ? sequenceStep('plate') : undefined));
   };
   return (
     <Screen

@@ -18,7 +18,7 @@ import { freeNumber, isAnswered, pathBefore, useFlow } from '../data/step-flow.t
 import { sizeText, unitFor, usualTool } from '../data/tool.ts';
 import { useDraft, useSaveOnLeave } from '../data/use-draft.ts';
 import type { WalkModel } from '../data/walk-model.ts';
-import { lastSize } from '../data/last.ts';
+import { lastLine } from '../data/last.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Meanwhile, useMeanwhile } from '../parts/meanwhile.tsx';
@@ -35,6 +35,8 @@ interface Draft {
   readonly texts: readonly string[];
   readonly links: number;
   readonly tool: string;
+  /** Where the mark is, at a hand-out. */
+  readonly mark: string;
   /** The number of the reading that is being made; another than the spot's first is a repeat. */
   readonly n: number;
 }
@@ -53,6 +55,7 @@ export function MeasureStep({ model, step }: StepProps) {
     texts: what ? textsOf(what, unit) : fields.map(() => ''),
     links: what?.kind === 'pitch' ? what.links : 4,
     tool: first?.reading.tool ?? usualTool(itemId),
+    mark: first?.reading.mark ?? '',
     n: first?.n ?? here[0]?.n ?? step.spot,
   };
   const key = padKey(model.key, step.id);
@@ -68,9 +71,13 @@ export function MeasureStep({ model, step }: StepProps) {
       spot: step.spot,
       tool: draft.tool,
       ...(confirmed && { confirmed }),
+      ...(draft.mark !== '' && { mark: draft.mark }),
     };
   const at = { place: step.place, item: itemId, n: draft.n };
-  const isChanged = draft.texts.some((text, i) => text !== initial.texts[i]) || draft.links !== initial.links;
+  const isChanged =
+    draft.texts.some((text, i) => text !== initial.texts[i]) ||
+    draft.links !== initial.links ||
+    draft.mark !== initial.mark;
   const done = useRef(false);
   const isOverwritten = useMeanwhile(initial.texts.join(' '), draft !== initial) && !done.current;
   const store = (reading: Reading): void => {
@@ -120,7 +127,6 @@ export function MeasureStep({ model, step }: StepProps) {
     );
     if (reading && !doubtOf(model, step, reading)) void saveReadings(model.key, [{ ...at, reading }], [key]);
   });
-  const last = item && lastSize(model, step);
   return (
     <Screen
       title={stepTitle(step)}
@@ -134,7 +140,14 @@ export function MeasureStep({ model, step }: StepProps) {
         </>
       }
     >
-      <StepHead model={model} step={step} />
+      <StepHead model={model} step={step}>
+        {model.rental?.noteAt({
+          model,
+          step,
+          mark: draft.mark,
+          onMark: (mark) => setDraft({ ...draft, mark }),
+        })}
+      </StepHead>
       <p class={styles.question}>{lugAsk(model, step) ?? itemQuestion(itemId)}</p>
       {isOverwritten && first && (
         <Meanwhile
@@ -154,7 +167,7 @@ export function MeasureStep({ model, step }: StepProps) {
         }))}
         active={active}
         unit={unit}
-        last={last === undefined ? undefined : sizeText(itemId, last)}
+        last={lastLine(model, step)}
         onText={(i, text) => {
           setAsked(undefined);
           setDraft({ ...draft, texts: draft.texts.map((each, k) => (k === i ? text : each)) });
@@ -203,7 +216,10 @@ export function MeasureStep({ model, step }: StepProps) {
 }
 
 /** Which lug is meant: the marked ones, which every walk reads again, and last the shortest one. */
-function lugAsk({ walk: { depth } }: WalkModel, { items: [item], spot }: Step): string | undefined {
+function lugAsk({ walk: { depth }, rental }: WalkModel, step: Step): string | undefined {
+  const [item] = step.items;
   if (item?.id !== 'lug-depth' || item.ask.kind !== 'length') return undefined;
-  return walk.lugAsk(spot < item.ask.samples[depth] ? spot : undefined);
+  // What the hand-out took for the shortest has a mark by now, and is read again wherever the shortest is today.
+  const isMarked = step.spot < item.ask.samples[depth] || rental?.handedOutAt(step) !== undefined;
+  return walk.lugAsk(isMarked ? step.spot : undefined);
 }

@@ -12,7 +12,7 @@ import { dropDraft } from '../actions/saved.ts';
 import { padKey, saveReadings } from '../actions/walk.ts';
 import { stepTitle } from '../data/describe.ts';
 import { formatter } from '../data/format.ts';
-import { lastSize } from '../data/last.ts';
+import { lastLine } from '../data/last.ts';
 import { readPad } from '../data/pad-text.ts';
 import {
   isSameSag,
@@ -127,7 +127,6 @@ export function SagStep({ model, step }: StepProps) {
     setDraft({ ...draft, method });
     setChoosing(false);
   };
-  const last = lastSize(model, step);
   return (
     <Screen
       title={stepTitle(step)}
@@ -178,7 +177,7 @@ export function SagStep({ model, step }: StepProps) {
             fields={draft.texts.map((text, i) => ({ id: String(i), label: '', name: stepTitle(step), text }))}
             active={active}
             unit={unit}
-            last={last === undefined ? undefined : sizeText('sag', last)}
+            last={lastLine(model, step)}
             onText={(i, text) => {
               setAsked(undefined);
               setDraft({ ...draft, texts: draft.texts.map((each, k) => (k === i ? text : each)) });

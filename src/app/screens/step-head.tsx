@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useLocation } from 'preact-iso';
 import type { Side } from '../../core/machine.ts';
 import type { Step } from '../../core/steps.ts';
@@ -14,8 +15,8 @@ export interface StepProps {
   readonly step: Step;
 }
 
-/** Where one stands, above every question: the map, the mode, and what the last reading led to. */
-export function StepHead({ model, step }: StepProps) {
+/** Where one stands, above every question: the map, or what is more to the point, and what the last reading led to. */
+export function StepHead({ model, step, children }: StepProps & { readonly children?: ComponentChildren }) {
   const { route } = useLocation();
   const side: Side = step.side === 'right' ? 'right' : 'left';
   const jump = (zone: Zone): void => {
@@ -24,7 +25,9 @@ export function StepHead({ model, step }: StepProps) {
   };
   return (
     <>
-      <TrackMap shape={model.machine.shape} side={side} zones={zonesOf(model, side, step)} onZone={jump} />
+      {children ?? (
+        <TrackMap shape={model.machine.shape} side={side} zones={zonesOf(model, side, step)} onZone={jump} />
+      )}
       <ReceiptLine model={model} />
     </>
   );

@@ -107,6 +107,7 @@ export function Verdict({ model }: { model: WalkModel }) {
               ))}
             <Passed outcomes={known.filter(({ state }) => state.passed)} />
           </Section>
+          {model.rental && <model.rental.Links model={model} />}
           <PhotosOf walk={model.key} />
           <ButtonLink look="plain" href={walkPath(model.key, 'report')}>
             {words.report}

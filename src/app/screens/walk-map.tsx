@@ -52,6 +52,7 @@ export function WalkMap({ model }: { model: WalkModel }) {
           />
         </Section>
       ))}
+      {model.rental && <model.rental.Links model={model} />}
       <PhotosOf walk={model.key} />
       {stops.map((stop) => (
         <Section key={stop} title={stopWords[stop]}>

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { RecordKey } from '../../core/keys.ts';
 import { common } from '../../words/en/common.ts';
 import { hereKey } from '../actions/walk.ts';
-import { fromPath, walkPath } from '../data/paths.ts';
+import { fromPath, sequenceStep, walkPath } from '../data/paths.ts';
 import { store } from '../data/phone.ts';
 import { useWalk } from '../data/use-walk.ts';
 import type { WalkModel } from '../data/walk-model.ts';
@@ -45,6 +45,8 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest[0] === 'charge') return <Charge model={model} rest={rest} />;
   if (rest[0] === 'hand-over') return <HandOver model={model} />;
   if (rest[0] === 'order') return <Order model={model} rest={rest} />;
+  if (model.rental && rest[0] === 'sequence') return <model.rental.Sequence model={model} rest={rest} />;
+  if (model.rental && rest[0] === 'hand-out') return <model.rental.HandOut model={model} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;
 }
@@ -55,9 +57,10 @@ function Resume({ model }: { model: WalkModel }) {
   useEffect(() => {
     void store.drafts.get(hereKey(model.key)).then((answer) => {
       const here = answer.ok ? answer.value : undefined;
+      const shot = model.rental?.shots.map(({ id }) => sequenceStep(id)).find((id) => id === here);
       const left = model.steps.find(({ id }) => id === here);
       const todo = model.steps.find(({ id }) => model.progress.get(id)?.state === 'todo');
-      const to = model.walk.finishedAt === undefined ? (left ?? todo)?.id : undefined;
+      const to = model.walk.finishedAt === undefined ? (shot ?? (left ?? todo)?.id) : undefined;
       route(walkPath(model.key, to ?? 'verdict'), true);
     });
   }, [model, route]);

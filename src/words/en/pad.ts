@@ -18,6 +18,7 @@ export const pad = {
   saved: 'Saved on this phone',
   notSaved: 'Not saved. The number stays here; try again.',
   last: (value: string): string => `last walk ${value}`,
+  handOut: (value: string): string => `at hand-out ${value}`,
   noLast: 'no earlier value',
   comparedTo: (sheet: string): string => `compared with ${sheet}`,
   newAndLimit: (fresh: string, limit: string): string => `new ${fresh}, limit ${limit}`,
