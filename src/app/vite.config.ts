@@ -74,7 +74,7 @@ const groups = [
   },
   {
     name: 'charging',
-    test: /\/src\/(?:app\/charging\/|core\/rental|report\/build-charge|words\/(?:en\/charge\.ts|charge-text))/,
+    test: /\/src\/(?:app\/charging\/|core\/rental(?!-damage)|report\/build-charge|words\/(?:en\/charge\.ts|charge-text))/,
   },
   { name: 'order-page', test: /\/src\/(?:app\/ordering\/order-paper|report\/build-order)/ },
   { name: 'order-table', test: /\/src\/(?:app\/ordering\/give-order|files\/order-csv)/ },
@@ -95,7 +95,7 @@ const groups = [
   },
   {
     name: 'rental',
-    test: /\/src\/(?:app\/rental\/|core\/(?:rental|hand-out|shots)|words\/en\/(?:rental|contract))/,
+    test: /\/src\/(?:app\/rental\/|core\/(?:rental-damage|hand-out|shots)|words\/en\/(?:rental|contract))/,
   },
   { name: sharedName },
 ];

@@ -11,7 +11,7 @@ import { loadBuiltIn } from '../data/built-in.ts';
 import { store } from '../data/phone.ts';
 import { shelfFor, type WalkModel } from '../data/walk-model.ts';
 import { photosOf } from '../photos/walk-photos.ts';
-import { contractsOf, handOutsOf } from '../rental/lookup.ts';
+import { contractsOf, handOutKeyOf } from '../rental/lookup.ts';
 
 /** The charge list of a return with what it was made of. */
 export interface Charge {
@@ -57,17 +57,11 @@ async function walkIn(key: RecordKey<'walk'>): Promise<RentalWalk | undefined> {
 }
 
 /** The hand-out that the walk or its contract names, else the machine's last one before the return. */
-async function handOutFor(
-  { walk }: WalkModel,
-  contract: Contract | undefined,
-): Promise<RentalWalk | undefined> {
-  const named = walk.handOut ?? contract?.handOut;
-  if (named !== undefined)
-    return parseKey(named)?.kind === 'walk' ? walkIn(named as RecordKey<'walk'>) : undefined;
-  const before = (await handOutsOf(walk.machine)).find(
-    ({ value }) => (value.startedAt?.utc ?? '') <= (walk.startedAt?.utc ?? ''),
-  );
-  return before && walkIn(before.key);
+async function handOutFor({ key, walk }: WalkModel): Promise<RentalWalk | undefined> {
+  const named = await handOutKeyOf(key, walk);
+  return named !== undefined && parseKey(named)?.kind === 'walk'
+    ? walkIn(named as RecordKey<'walk'>)
+    : undefined;
 }
 
 /** Works the charge list of a return out, from what is on this phone. */
@@ -78,7 +72,7 @@ export async function loadCharge(model: WalkModel): Promise<Stored<Charge>> {
   const contract = agreed?.value ?? nothingAgreed(model.walk.machine);
   const input: RentalInput = {
     contract,
-    handOut: await handOutFor(model, agreed?.value),
+    handOut: await handOutFor(model),
     returned: {
       key: model.key,
       input: model.assembled.input,

@@ -1,16 +1,13 @@
 import { isSized, sizeOf } from '../../core/sizes.ts';
-import { parsePlace, type RecordKey } from '../../core/keys.ts';
+import { parsePlace } from '../../core/keys.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import type { Reading } from '../../core/readings.ts';
-import type { RecordValue } from '../../core/versions.ts';
-import type { Walk } from '../../core/walk.ts';
 import { makeDates } from '../../words/dates.ts';
 import { common } from '../../words/en/common.ts';
 import { findingLabel, itemName, placeName } from '../../words/en/items.ts';
 import { heldAgainst as words, marks } from '../../words/en/rental-walks.ts';
 import { beforeWords, verdict } from '../../words/en/verdict.ts';
 import { capital } from '../../words/outcome-text.ts';
-import { save, type Saved } from '../actions/saved.ts';
 import { changeWalk } from '../actions/walk.ts';
 import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
@@ -24,7 +21,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
 import type { HandedOut } from './handed-out.ts';
-import { handOutsOf, ledFields } from './lookup.ts';
+import { handOutsOf, ledFields, noHandOut } from './lookup.ts';
 import type { Rental } from './rental-model.ts';
 import walkStyles from '../screens/walk.module.css';
 
@@ -65,7 +62,7 @@ function factsOf({ day, walk }: HandedOut): string {
 /** What can be claimed all the same, and what cannot. */
 const NoHandOut = ({ walk }: Pick<WalkModel, 'walk'>) => (
   <>
-    <p class={walkStyles.question}>{walk.handOut === undefined ? words.none : words.missing}</p>
+    <p class={walkStyles.question}>{walk.handOut ? words.missing : words.none}</p>
     <p>{words.canClaim}</p>
     <p>{words.cannotClaim}</p>
     <p>{words.ask}</p>
@@ -126,26 +123,8 @@ const DamageSince = ({ rental: { damages } }: { rental: Rental }) => (
   </Section>
 );
 
-const none = 'none';
-
-const holdAgainst = async (key: RecordKey<'walk'>, walk: Walk, handOut: string): Promise<Saved> => {
-  const fields = await ledFields(walk, handOut);
-  return changeWalk(key, () => fields);
-};
-
-const dropHandOut = (key: RecordKey<'walk'>): Promise<Saved> =>
-  save([
-    {
-      key,
-      edit: (now: RecordValue = { v: 1 }) => {
-        const { handOut: _gone, ...others } = now;
-        return others;
-      },
-    },
-  ]);
-
 /** The hand-out walks of the machine, one of which this return is held against. */
-function Others({ model: { key, walk } }: { model: WalkModel }) {
+function Others({ model: { key, rental, walk } }: { model: WalkModel }) {
   const all = valueOf(
     useLive(`hand-outs ${walk.machine}`, ['walk/', 'demo/walk/'], async () => ({
       ok: true,
@@ -154,21 +133,22 @@ function Others({ model: { key, walk } }: { model: WalkModel }) {
   );
   const dates = makeDates(preferences.value.locale);
   const choose = async (handOut: string): Promise<void> => {
-    const saved = await (handOut === none ? dropHandOut(key) : holdAgainst(key, walk, handOut));
+    const fields = handOut === noHandOut ? { handOut } : await ledFields(walk, handOut);
+    const saved = await changeWalk(key, () => fields);
     if (!saved.ok) tell(notSavedLine(saved.error));
   };
   if (!all || all.length === 0) return null;
   return (
     <Choices
       title={words.choose}
-      chosen={walk.handOut ?? none}
+      chosen={rental?.handOut?.key ?? walk.handOut ?? noHandOut}
       options={[
         ...all.map(({ key: value, value: { finishedAt, inspector } }) => ({
           value: value as string,
           label: finishedAt ? dates.moment(finishedAt) : common.notKnown,
           line: inspector === undefined ? undefined : words.by(inspector),
         })),
-        { value: none, label: words.noneOfThese },
+        { value: noHandOut, label: words.noneOfThese },
       ]}
       onChoose={(handOut) => void choose(handOut)}
     />

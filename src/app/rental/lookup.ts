@@ -1,7 +1,7 @@
 import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
 import { openedBy } from '../../core/hand-out.ts';
-import { isDemo, prefixOf, type RecordKey } from '../../core/keys.ts';
+import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
 import { compareBytewise } from '../../core/stamp.ts';
 import type { Walk } from '../../core/walk.ts';
 import { store } from '../data/phone.ts';
@@ -49,33 +49,63 @@ export const rentalWalksOf = async (machine: string): Promise<readonly Owned<Wal
 
 /** The finished hand-outs of a machine, the last first. */
 export const handOutsOf = async (machine: string): Promise<readonly Owned<Walk, 'walk'>[]> =>
-  (await rentalWalksOf(machine)).filter(
-    ({ value }) => value.purpose === 'hand-out' && value.finishedAt !== undefined,
-  );
+  (await rentalWalksOf(machine)).filter(isHandedOut);
+
+const isHandedOut = ({ value }: Owned<Walk, 'walk'>): boolean =>
+  value.purpose === 'hand-out' && value.finishedAt !== undefined;
+
+const startedAt = ({ startedAt }: Walk): string => startedAt?.utc ?? '';
+
+/** The machine's last finished hand-out before a return that no other finished return was held against. */
+async function lastHandOut(key: string | undefined, walk: Walk): Promise<Owned<Walk, 'walk'> | undefined> {
+  const walks = await rentalWalksOf(walk.machine);
+  const others = walks.filter(({ key: other, value }) => other !== key && value.finishedAt !== undefined);
+  const taken = new Set(others.map(({ value }) => value.handOut));
+  const isBefore = ({ value }: Owned<Walk, 'walk'>): boolean =>
+    walk.startedAt === undefined || startedAt(value) <= startedAt(walk);
+  return walks.find((each) => isHandedOut(each) && isBefore(each) && !taken.has(each.key));
+}
+
+/** The contract of that key. */
+async function contractAt(key: string | undefined): Promise<Contract | undefined> {
+  if (key === undefined || parseKey(key)?.kind !== 'contract') return undefined;
+  const found = await store.read(key as RecordKey);
+  return found.ok ? valueIn<Contract>(found.value) : undefined;
+}
 
 /**
- * What a hand-out or return that starts belongs to: a return to the machine's last finished hand-out, unless another
- * return was already held against it or the contract names another; both to the contract of that hire.
+ * The hand-out that a return is held against: the one that the walk names, where an empty name says that there is
+ * none; else the one that its contract names; else the machine's last one.
  */
-export async function startOf(walk: Walk): Promise<Partial<Walk>> {
+export async function handOutKeyOf(key: string | undefined, walk: Walk): Promise<string | undefined> {
+  if (walk.handOut !== undefined) return walk.handOut === noHandOut ? undefined : walk.handOut;
+  return (await contractAt(walk.contract))?.handOut ?? (await lastHandOut(key, walk))?.key;
+}
+
+/** What a return names when somebody has said that none of the hand-outs is that of its hire. */
+export const noHandOut = '';
+
+/** The contract of a hire that starts or ends: the hand-out's, else the last one that no walk of this kind has. */
+async function contractKeyFor(walk: Walk): Promise<RecordKey<'contract'> | undefined> {
   const [walks, contracts] = await Promise.all([rentalWalksOf(walk.machine), contractsOf(walk.machine)]);
-  const done = walks.filter(({ value }) => value.finishedAt !== undefined);
-  const handOuts = done.filter(({ value }) => value.purpose === 'hand-out');
-  const taken = (name: 'contract' | 'handOut', purpose: Walk['purpose']): ReadonlySet<string | undefined> =>
-    new Set(done.filter(({ value }) => value.purpose === purpose).map(({ value }) => value[name]));
-  const settled = taken('contract', walk.purpose);
-  const next = contracts.find(({ key }) => !settled.has(key));
-  if (walk.purpose === 'hand-out') return next ? { contract: next.key } : {};
-  const returned = taken('handOut', 'rental-return');
-  const last = handOuts.find(({ key }) => !returned.has(key));
-  const contract = contracts.find(({ key }) => key === last?.value.contract) ?? next;
-  const handOut = contract?.value.handOut ?? last?.key;
-  return { ...(contract && { contract: contract.key }), ...(await ledFields(walk, handOut)) };
+  const done = walks.filter(({ value }) => value.finishedAt !== undefined && value.purpose === walk.purpose);
+  const taken = new Set(done.map(({ value }) => value.contract));
+  const last = walk.purpose === 'rental-return' ? await lastHandOut(undefined, walk) : undefined;
+  const ofHandOut = contracts.find(({ key }) => key === last?.value.contract);
+  return (ofHandOut ?? contracts.find(({ key }) => !taken.has(key)))?.key;
+}
+
+/** What a hand-out or return that starts belongs to: its contract and, of a return, the hand-out that leads it. */
+export async function startOf(walk: Walk): Promise<Partial<Walk>> {
+  const contract = await contractKeyFor(walk);
+  const belongs = { ...walk, ...(contract && { contract }) };
+  if (walk.purpose === 'hand-out') return contract ? { contract } : {};
+  const handOut = await handOutKeyOf(undefined, belongs);
+  return { ...(contract && { contract }), ...(handOut !== undefined && (await ledFields(walk, handOut))) };
 }
 
 /** The fields by which a return is led by a hand-out: its name, and what it measured beyond this depth. */
-export async function ledFields(walk: Walk, handOut: string | undefined): Promise<Partial<Walk>> {
-  if (handOut === undefined) return {};
+export async function ledFields(walk: Walk, handOut: string): Promise<Partial<Walk>> {
   const found = await handedOutIn(handOut);
   const opened = found ? openedBy(found.marked, walk) : [];
   return { handOut, ...(opened.length > 0 && { opened: [...(walk.opened ?? []), ...opened] }) };

@@ -9,6 +9,7 @@ import { photosOf } from '../photos/walk-photos.ts';
 import { HandOut } from './hand-out.tsx';
 import { handedOutIn, type HandedOut } from './handed-out.ts';
 import { Links } from './links.tsx';
+import { handOutKeyOf } from './lookup.ts';
 import { Sequence } from './sequence.tsx';
 import { noteAt } from './step-note.tsx';
 
@@ -34,7 +35,8 @@ export interface Rental {
 export async function modelOf(model: WalkModel): Promise<WalkModel> {
   const { walk, outcomes } = model;
   const { readings } = model.assembled.input;
-  const handOut = walk.purpose === 'rental-return' ? await handedOutIn(walk.handOut) : undefined;
+  const isReturn = walk.purpose === 'rental-return';
+  const handOut = isReturn ? await handedOutIn(await handOutKeyOf(model.key, walk)) : undefined;
   const marked = handOut?.marked ?? [];
   const steps = ledBy(model.steps, marked);
   const shots = shotsOf(walk, steps);
