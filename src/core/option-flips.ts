@@ -21,8 +21,8 @@ export interface FlipCase {
   readonly running: Running;
   readonly spreads: CommonSpreads;
   readonly rockShare: number;
-  /** Both as they would be with so many hours a year. */
-  readonly atHoursAYear: (hours: number) => readonly [Priceable, Priceable];
+  /** Years after which rubber is old. */
+  readonly rubberYears: number;
   /** Both as they would be with so many percent of rock. */
   readonly atRockShare: (percent: number) => readonly [Priceable, Priceable];
 }
@@ -34,11 +34,14 @@ const loosePercent = 25;
 const totalOf = (of: Priceable, running: Running, spreads: CommonSpreads): number =>
   reckon(of, running, spreads, middleDraw, middleOwn).total;
 
+/** Enough for a millionth of a step of any grid below. */
+const halvings = 20;
+
 /** Where a function crosses 0 between two places with different signs. */
 function crossing(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
   const isPositive = f(low) > 0;
-  for (let n = 0; n < 50; n += 1) {
+  for (let n = 0; n < halvings; n += 1) {
     const middle = (low + high) / 2;
     if (f(middle) > 0 === isPositive) low = middle;
     else high = middle;
@@ -57,9 +60,9 @@ function nearest(f: (x: number) => number, now: number, grid: readonly number[])
   return found.sort((a, b) => Math.abs(a - now) - Math.abs(b - now))[0];
 }
 
-const factors = Array.from({ length: 33 }, (_, n) => 10 ** ((n - 16) / 16));
-const hoursGrid = Array.from({ length: 31 }, (_, n) => 50 * 10 ** (n / 15));
-const percentGrid = Array.from({ length: 21 }, (_, n) => 5 * n);
+const factors = Array.from({ length: 17 }, (_, n) => 10 ** ((n - 8) / 8));
+const hoursGrid = Array.from({ length: 16 }, (_, n) => 50 * 80 ** (n / 15));
+const percentGrid = Array.from({ length: 11 }, (_, n) => 10 * n);
 
 type Which = 'first' | 'second';
 
@@ -91,13 +94,18 @@ function priceFlip(of: FlipCase, which: Which): readonly OptionFlip[] {
   return [{ input: 'price', option: mine.id, now, at: now * factor, farness }];
 }
 
+/** The same option where rubber is old after so many hours; what does not age stays. */
+const aged = (each: Priceable, oldHours: number): Priceable =>
+  each.life.oldHours === Infinity ? each : { ...each, life: { ...each.life, oldHours } };
+
 function hoursFlip(of: FlipCase): readonly OptionFlip[] {
   const now = of.running.hoursAYear;
   const at = nearest(
     (hoursAYear) => {
-      const [first, second] = of.atHoursAYear(hoursAYear);
       const running = { ...of.running, hoursAYear };
-      return totalOf(first, running, of.spreads) - totalOf(second, running, of.spreads);
+      const total = (each: Priceable): number =>
+        totalOf(aged(each, of.rubberYears * hoursAYear), running, of.spreads);
+      return total(of.first) - total(of.second);
     },
     now,
     hoursGrid,

@@ -118,7 +118,7 @@ function flipsOf(of: Case, [first, second]: readonly WithFigures[]): readonly Op
     running,
     spreads,
     rockShare: rockShare(use.ground),
-    atHoursAYear: (hoursAYear) => at({ ...use, hoursAYear }),
+    rubberYears: of.figures.rubberYears.value,
     atRockShare: (percent) => at({ ...use, ground: withRock(use.ground, percent) }),
   });
 }

@@ -146,7 +146,7 @@ describe('[N11] what would put two options the other way round', () => {
       running: { hoursAYear: 700, horizonYears: 5, rate: 0.06 },
       spreads,
       rockShare: 0,
-      atHoursAYear: () => [free, free],
+      rubberYears: 8,
       atRockShare: () => [free, free],
     } satisfies FlipCase);
     expect(flips.map(({ input }) => input)).not.toContain('price');
