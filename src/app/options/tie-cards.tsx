@@ -13,9 +13,8 @@ import { hauling as words, holdByWords, holdToWords, tieFieldWords } from '../..
 import { formatter } from '../data/format.ts';
 import { Facts, type Fact } from '../parts/facts.tsx';
 import { Fold } from '../parts/fold.tsx';
-import { SourceLine } from '../parts/source-line.tsx';
 import styles from '../parts/forms.module.css';
-import { Card, StillOpen } from './haul-cards.tsx';
+import { Basis, Card, StillOpen } from './haul-cards.tsx';
 import { mass, printed, sumText } from './haul-text.ts';
 
 interface Said {
@@ -52,11 +51,12 @@ interface TieCardsProps {
 export function TieCards({ rules, article, ties }: TieCardsProps) {
   const { count, byLength, aggregate, advised, weak } = tieAnswers(rules, article, ties);
   const { sources, since } = rules;
+  const isLight = count.kind !== 'open' && count.need < advised;
   return (
     <>
-      <Card title={words.tieCount} source={sources.count} since={since}>
+      <Card title={words.tieCount} source={isLight ? sources.lightCount : sources.count} since={since}>
         <Answer answer={count} said={counts} />
-        {count.kind !== 'open' && count.need < advised && <p>{words.advised(counted(advised))}</p>}
+        {isLight && count.have < advised && <p>{words.advised(counted(advised))}</p>}
       </Card>
       <Card title={words.tieLength} source={sources.length} since={since}>
         <Answer answer={byLength} said={counts} />
@@ -83,12 +83,13 @@ export function TieCards({ rules, article, ties }: TieCardsProps) {
 interface HoldsCardProps {
   readonly holds: readonly Hold[];
   readonly source: Source;
+  readonly since?: string;
   readonly article: Sum;
   readonly note: string | undefined;
 }
 
 /** What must be held in each direction. */
-export function HoldsCard({ holds, source, article, note }: HoldsCardProps) {
+export function HoldsCard({ holds, source, since, article, note }: HoldsCardProps) {
   if (article.kg === 0) return null;
   const lines = pulls(holds, article).map(({ by, to, share, kg }): Fact => [
     words.direction(holdByWords[by], holdToWords[to]),
@@ -97,8 +98,7 @@ export function HoldsCard({ holds, source, article, note }: HoldsCardProps) {
   return (
     <Fold title={words.holds} line={note}>
       <Facts facts={lines} />
-      <SourceLine source={source} />
-      <span class={styles.soft}>{words.localLaw}</span>
+      <Basis source={source} since={since} />
     </Fold>
   );
 }

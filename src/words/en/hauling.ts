@@ -76,7 +76,7 @@ export const hauling = {
   holds: 'Pulls that ties and blocks must hold',
   holdLine: (share: string, mass: string, pull: string): string => `${share} × ${mass} = ${pull}`,
   holdsAbroad:
-    'How many ties that takes depends on their angles, the deck and the ties’ own capacity (LC, STF). That is not worked out here.',
+    'How many ties that takes depends on their angles, the deck and the ties’ own capacity (LC, STF). That is not worked out here. Vehicles up to 3,500 kg can brake harder than this standard reckons with.',
 } as const;
 
 export const regionWords = {
@@ -197,7 +197,7 @@ export const vehicleWords: Readonly<Record<Vehicles, string>> = {
 export const ruleWords: Readonly<Record<HaulRuleName, { readonly title: string; readonly note: string }>> = {
   'us-licence': {
     title: 'Driving licence',
-    note: 'The greater of plate and scale counts. A truck and trailer of 26,001 lb together need a CDL for combinations only when the trailer is above 10,000 lb: both must be met.',
+    note: 'In trade; some farm and private hauling is exempt. The greater of plate and scale counts. A truck and trailer of 26,001 lb together need a CDL for combinations only when the trailer is above 10,000 lb: both must be met.',
   },
   'us-safety-rules': {
     title: 'Commercial motor vehicle',
