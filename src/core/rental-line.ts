@@ -30,6 +30,8 @@ export type ChargeOpen =
   | 'value-left'
   | 'not-measured-before'
   | 'not-measured-now'
+  /** By more than both readings can be off: renewed meanwhile, or read at another place. */
+  | 'measured-better'
   | 'no-sheet'
   | 'vague-sheet'
   /** Two people noted different things there, and nobody has said which is right. */

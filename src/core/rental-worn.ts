@@ -112,6 +112,7 @@ function judge(
   if (contract.charges === 'damage') return { standing: not('wear-not-agreed') };
   if (clash) return open('clash');
   if (used.vague) return open('vague-sheet');
+  if (compare(used.usedPercent, '<', -used.expanded)) return open('measured-better');
   if (hours.kind === 'open') return open('no-hours');
   if (price?.lifeHours === undefined) return open('no-life');
   const excess = excessOf(used, price.lifeHours, hours.hours, contract.allowancePercent ?? 0);

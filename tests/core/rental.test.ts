@@ -19,4 +19,14 @@ describe('what a hire is billed for', () => {
     expect(damage).toMatchObject({ standing: { kind: 'charged' }, leftPercent: 75, leftFrom: 'readings' });
     expect(list.netMinor).toBe(192_857);
   });
+
+  test('[RC66] what measures better at return than at hand-out, by more than the readings can be off, is asked', () => {
+    const standings = [29, 29.9].map(
+      (after) => chargeList(hireOf(lugs([30, 30], 0.01), lugs([after, after], 0.01))).lines[0]?.standing,
+    );
+    expect(standings).toEqual([
+      { kind: 'open', why: 'measured-better' },
+      { kind: 'not-charged', why: 'within-allowance' },
+    ]);
+  });
 });

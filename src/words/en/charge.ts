@@ -185,5 +185,7 @@ export const chargeOpenWords: Readonly<Record<ChargeOpen, string>> = {
   'not-measured-now': 'It was not measured at the same places at return.',
   'no-sheet': 'The new and limit sizes are not known.',
   clash: 'Two people noted different things there, and nobody has said which is right.',
+  'measured-better':
+    'It measures better at return than at hand-out, by more than the readings can be off. Was it renewed meanwhile, or measured at another place?',
   'vague-sheet': 'The new and limit sizes are too uncertain to charge by.',
 };
