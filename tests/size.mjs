@@ -18,6 +18,7 @@ const styles = assets.filter((name) => name.endsWith('.css'));
 const entries = {
   charging: ['charge-screen'],
   'book-screens': ['book-shelf'],
+  appraisal: ['appraisal-screen'],
   photos: ['photo-bar', 'photo-screens'],
   handover: ['hand-over', 'inbox', 'bundle'],
   options: ['hauling-screen'],
@@ -33,6 +34,7 @@ const later = [
   { chunk: 'sealing', what: 'seal JS', limit: 20_000 },
   { chunk: 'charging', what: 'charge list JS', limit: 15_000 },
   { chunk: 'reporting', what: 'report JS', limit: 20_000 },
+  { chunk: 'appraisal', what: 'appraisal JS', limit: 15_000 },
   { chunk: 'qr', what: 'QR code JS', limit: 8_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
   { chunk: 'rental', what: 'rental walks, contract and charge list JS', limit: 20_000 },

@@ -82,6 +82,10 @@ const groups = [
     name: 'ordering',
     test: /\/src\/(?:app\/ordering\/|core\/(?:part-kinds|part-facts|parts-to-order|order-needs)|words\/(?:en\/ordering|order-text))/,
   },
+  {
+    name: 'appraisal',
+    test: /\/src\/(?:app\/appraisal\/|core\/appraisal|words\/(?:en\/)?appraisal|report\/(?:build-)?appraisal|files\/appraisal)/,
+  },
   { name: 'qr', test: /\/src\/report\/qr-path|\/node_modules\/qr\// },
   { name: 'reporting', test: /\/src\/(?:app\/reporting\/|report\/(?!pdf)|words\/en\/report\.ts)/ },
   { name: 'pdf', test: /\/src\/report\/pdf|\/node_modules\/@cantoo\// },

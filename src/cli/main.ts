@@ -8,7 +8,7 @@ import { demoFile } from './demo.ts';
 import { readInput } from './input.ts';
 import { optionsFile } from './options.ts';
 import { rentalFile } from './rental.ts';
-import { planFile, scoreFile } from './score.ts';
+import { appraiseFile, planFile, scoreFile } from './score.ts';
 
 /** What a command prints, or the one sentence of why it cannot. */
 type Printed = Result<string, string>;
@@ -59,6 +59,8 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, optionsFile);
     case 'rental':
       return file === undefined ? err(cli.noFile(command)) : madeOf(file, rentalFile);
+    case 'appraise':
+      return file === undefined ? err(cli.noFile(command)) : madeOf(file, appraiseFile);
     case 'check':
       return file === undefined ? err(cli.noFile(command)) : checkPrinted(file);
     case 'schema':
@@ -76,7 +78,7 @@ async function printed(command: string, [file]: readonly string[]): Promise<Prin
 
 async function run([command, ...rest]: readonly string[]): Promise<Printed> {
   if (command === undefined) return err(cli.noCommand);
-  const extra = rest[['score', 'plan', 'options', 'rental', 'check'].includes(command) ? 1 : 0];
+  const extra = rest[['score', 'plan', 'options', 'rental', 'appraise', 'check'].includes(command) ? 1 : 0];
   const result = await printed(command, rest);
   return extra !== undefined && result.ok ? err(cli.extra(command, extra)) : result;
 }

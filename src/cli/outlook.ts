@@ -1,10 +1,10 @@
-import { assemble, valueIn, type Shelf } from '../core/assemble.ts';
+import { assemble, valueIn, type Assembled, type Shelf } from '../core/assemble.ts';
 import type { RecordKey } from '../core/keys.ts';
 import type { Machine } from '../core/machine.ts';
 import { learn, lessonOf } from '../core/fleet.ts';
 import { historiesOf } from '../core/history.ts';
 import { historyInput, outlookOf, type Outlook } from '../core/outlook.ts';
-import { score } from '../core/score.ts';
+import { score, type Scored } from '../core/score.ts';
 import { compareBytewise } from '../core/stamp.ts';
 import type { Walk } from '../core/walk.ts';
 import { builtIn } from '../reference/built-in.ts';
@@ -15,6 +15,8 @@ export interface AtLastWalk {
   readonly machine: string;
   readonly name: string;
   readonly walk: string;
+  readonly assembled: Assembled;
+  readonly scored: Scored;
   readonly outlook: Outlook;
 }
 
@@ -40,13 +42,10 @@ export function outlooksOf(shelf: Shelf, walks: readonly RecordKey[]): readonly 
       lessonOf(historiesOf(historyInput(shelf, builtIn, key, assembled)), builtIn.life.kappa.value),
     ),
   );
-  return gathered.map(({ machineKey, key, machine, assembled }) => ({
-    machine: machineKey,
-    name: machine.name,
-    walk: key,
-    outlook: outlookOf(shelf, builtIn, key, assembled, score(assembled.input), {
-      starting: startingCostsFor(machine),
-      learnt,
-    }),
-  }));
+  return gathered.map(({ machineKey, key, machine, assembled }) => {
+    const scored = score(assembled.input);
+    const starting = startingCostsFor(machine);
+    const outlook = outlookOf(shelf, builtIn, key, assembled, scored, { starting, learnt });
+    return { machine: machineKey, name: machine.name, walk: key, assembled, scored, outlook };
+  });
 }

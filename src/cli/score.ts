@@ -1,10 +1,14 @@
 import { assemble, type AssembleError, type Shelf } from '../core/assemble.ts';
+import { appraise } from '../core/appraisal.ts';
+import { settingsOf } from '../core/appraisal-settings.ts';
+import type { Json } from '../core/canonical-json.ts';
 import { flipsOf } from '../core/flips.ts';
 import { isKind, type RecordKey } from '../core/keys.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { factsOf, score } from '../core/score.ts';
 import { displayed } from '../core/versions.ts';
 import { hoursOfMachine, planOfMachine, type HoursOfMachine, type PlanOfMachine } from '../files/ahead.ts';
+import { appraisalJson } from '../files/appraisal.ts';
 import { scoredWalk, type ScoredWalk } from '../files/scored.ts';
 import { shelfOf } from '../files/shelf.ts';
 import { readWalkFile } from '../files/walk-file.ts';
@@ -28,6 +32,18 @@ export interface PlanFile {
   readonly format: 'sagline-plan';
   readonly version: 1;
   readonly machines: readonly PlanOfMachine[];
+}
+
+/** What `sagline appraise` prints. */
+export interface AppraisalFile {
+  readonly format: 'sagline-appraisal';
+  readonly version: 1;
+  readonly machines: readonly {
+    readonly machine: string;
+    readonly name: string;
+    readonly walk: string;
+    readonly appraisal: Json;
+  }[];
 }
 
 const format = makeFormatter({ locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' });
@@ -96,4 +112,25 @@ export function planFile(bytes: Uint8Array): Result<PlanFile, string> {
     planOfMachine(machine, name, walk, outlook),
   );
   return ok({ format: 'sagline-plan', version: 1, machines });
+}
+
+/** What the undercarriage of every machine of a file is worth at its last walk, or in one sentence why not. */
+export function appraiseFile(bytes: Uint8Array): Result<AppraisalFile, string> {
+  const read = readWalks(bytes);
+  if (!read.ok) return read;
+  const walks = scoreAll(read.value);
+  if (!walks.ok) return walks;
+  const machines = outlooksOf(read.value.shelf, read.value.walks).map(
+    ({ machine, name, walk, assembled, scored, outlook }) => {
+      const { shape } = assembled.input.machine;
+      const settings = settingsOf(assembled.input.walk);
+      return {
+        machine,
+        name,
+        walk,
+        appraisal: appraisalJson(appraise({ shape, scored, outlook, settings })),
+      };
+    },
+  );
+  return ok({ format: 'sagline-appraisal', version: 1, machines });
 }

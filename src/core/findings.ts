@@ -1,3 +1,5 @@
+import { callRank } from './calls.ts';
+import type { Side } from './machine.ts';
 import type { ItemOutcome } from './score.ts';
 import type { ItemState } from './states.ts';
 
@@ -87,3 +89,15 @@ export const ownerSide: Readonly<Record<string, OwnerSide>> = {
   'tracks-alike': { findings: ['different'], harms: ['lug-depth', 'edges', 'guide-horns', 'drive-lugs'] },
   alignment: { findings: ['toed'], harms: ['link-sides', 'edges', 'pin-bosses'] },
 };
+
+/** What asks for most on a side, among those the one worn most; undefined where nothing was read. */
+export function worstOn(outcomes: readonly ItemOutcome[], side: Side): ItemOutcome | undefined {
+  const [worst] = outcomes
+    .filter(({ state }) => state.side === side && state.known)
+    .sort(
+      (a, b) =>
+        callRank(b.atLeast) - callRank(a.atLeast) ||
+        (b.state.wear?.percent ?? 0) - (a.state.wear?.percent ?? 0),
+    );
+  return worst;
+}

@@ -70,6 +70,8 @@ export const walkSchema = z.looseObject({
   skipped: z.optional(
     z.array(z.looseObject({ shot: text(60), why: z.enum(unseenReasons) })).check(z.maxLength(60)),
   ),
+  /** What was chosen for its appraisal, as `appraisal-settings.ts` reads it. */
+  appraisal: z.optional(z.looseObject({})),
 });
 export type Walk = z.infer<typeof walkSchema>;
 

@@ -24,6 +24,7 @@ export function buildReport(of: ReportInput): Report {
     heading(1, title),
     ...(of.invented ? [text(words.invented, 'caution')] : []),
     ...verdictSection(of),
+    ...(of.ofPurpose ?? []),
     ...machineSection(of),
     ...itemSections(of),
     ...openSection(of),

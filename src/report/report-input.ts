@@ -9,6 +9,7 @@ import type { ReasonTexts } from '../words/en/reason-line.ts';
 import type { checkWords } from '../words/en/sealing.ts';
 import type { RentalFacts } from '../words/purpose-answers.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
+import type { Block } from './blocks.ts';
 
 /** A picture of the walk; its bytes stay where they are. */
 export interface ReportPhoto {
@@ -32,6 +33,8 @@ export interface ReportInput {
   readonly scored: Scored;
   /** What lies ahead; undefined where it could not be worked out. */
   readonly outlook: Outlook | undefined;
+  /** The sections that the purpose of the walk adds, after the verdict. */
+  readonly ofPurpose?: readonly Block[];
   /** A demo machine: said on top, so that nobody takes it for a real one. */
   readonly invented: boolean;
   /** Of a hand-out or a return. */

@@ -30,7 +30,7 @@ function sheetFacts(
 const rulesText = (rules: RuleSet | undefined): string => (rules ? named(rules) : words.noRules);
 
 /** The sheets, rules and prices by which everything was judged, and where their figures are from. */
-export function sourceSection({ input, outlook }: ReportInput): readonly Block[] {
+export function sourceSection({ input, outlook }: Pick<ReportInput, 'input' | 'outlook'>): readonly Block[] {
   const { sheets, rules } = input;
   const { prices, rates } = outlook?.costs ?? {};
   return section(words.sources, [

@@ -86,8 +86,11 @@ export function jobsText(jobs: readonly Pick<CostedJob, 'job'>[]): string {
 
 export const jobText = (each: Pick<CostedJob, 'job'>): string => jobsText([each]);
 
-/** Why a job is not in the plan, in a sentence. */
-export function whyOpen({ why, job }: OpenJob): string {
+/** Why a job is not in the plan or has no price, in a sentence. */
+export function whyOpen({
+  why,
+  job,
+}: Pick<OpenJob, 'why'> & { readonly job: Pick<OpenJob['job'], 'kind'> }): string {
   switch (why.kind) {
     case 'held-off':
       return words.heldOff;

@@ -1,5 +1,5 @@
 import { callRank } from '../core/calls.ts';
-import { damageOf, signsOf } from '../core/findings.ts';
+import { damageOf, signsOf, worstOn } from '../core/findings.ts';
 import type { Machine, Side } from '../core/machine.ts';
 import type { Reason } from '../core/reason.ts';
 import type { Damage } from '../core/rental-damage.ts';
@@ -188,13 +188,8 @@ function rental(of: Judged): readonly Answer[] {
   ];
 }
 
-function worstOn(of: Judged, side: Side): string {
-  const sized = of.scored.outcomes.filter(({ state }) => state.side === side && state.known);
-  const [worst] = [...sized].sort(
-    (a, b) =>
-      callRank(b.atLeast) - callRank(a.atLeast) ||
-      (b.state.wear?.percent ?? 0) - (a.state.wear?.percent ?? 0),
-  );
+function worstText(of: Judged, side: Side): string {
+  const worst = worstOn(of.scored.outcomes, side);
   if (!worst) return appraisalVerdict.worstNone;
   const worn = wearText(worst.state, of.format);
   return [named(worst), ...(worn === undefined ? [] : [worn]), callWords[worst.atLeast].word].join(', ');
@@ -207,10 +202,10 @@ function appraisal(of: Judged): readonly Answer[] {
     {
       ask: w.deduct,
       say: listOr(due.map(named), w.deductNothing),
-      ...(due.length > 0 && { more: w.deductNeedsPrices }),
+      more: w.sums,
     },
-    { ask: w.worstLeft, say: worstOn(of, 'left') },
-    { ask: w.worstRight, say: worstOn(of, 'right') },
+    { ask: w.worstLeft, say: worstText(of, 'left') },
+    { ask: w.worstRight, say: worstText(of, 'right') },
     { ask: w.signs, say: listOr(signLines(of), w.signsNone) },
     { ask: w.notVerified, say: listOr(openNames(of), w.allVerified) },
   ];

@@ -18,7 +18,7 @@ import { round6 } from '../../src/core/quantity.ts';
 import { score } from '../../src/core/score.ts';
 import { shownCall } from '../../src/core/verdict.ts';
 import type { OptionsFile } from '../../src/cli/options.ts';
-import type { PlanFile, ScoredFile } from '../../src/cli/score.ts';
+import type { AppraisalFile, PlanFile, ScoredFile } from '../../src/cli/score.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
 import { shelfOf } from '../../src/files/shelf.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
@@ -27,6 +27,14 @@ import { bundleCommand, bundlePath, sagline } from './command.ts';
 
 // Every case starts a process or two, on a machine that may have other things to do.
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+interface AppraisalNumbers {
+  readonly currency: string;
+  readonly deduct: { readonly minor: number };
+  readonly value: { readonly lowMinor: number; readonly middleMinor: number };
+  readonly spend: { readonly hours: number };
+  readonly meter: { readonly says: string };
+}
 
 const folder = mkdtempSync(join(tmpdir(), 'sagline-cli-'));
 const root = new URL('../../', import.meta.url);
@@ -130,6 +138,31 @@ describe('what it prints', () => {
     }
   });
 
+  test('[AP30] appraise prints what each undercarriage is worth, by the choices that its walk keeps', async () => {
+    const { out } = await sagline(['demo']);
+    const file = JSON.parse(out) as { records: { key: string; value: Record<string, unknown> }[] };
+    const more = { saleable: 60, hours: 500 };
+    const records = file.records.map(({ key, value }) =>
+      key.startsWith('walk/') ? { key, value: { ...value, appraisal: more } } : { key, value },
+    );
+    const [asItIs, chosen] = await Promise.all([
+      sagline(['appraise', '-'], out),
+      sagline(['appraise', written('appraise.json', JSON.stringify({ ...file, records }))]),
+    ]);
+    const of = ({ code, err, out: text }: typeof asItIs) => {
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      const { format, version, machines } = JSON.parse(text) as AppraisalFile;
+      expect([format, version, machines.length]).toEqual(['sagline-appraisal', 1, 2]);
+      return machines.map(({ appraisal }) => appraisal as unknown as AppraisalNumbers);
+    };
+    const [before, after] = [of(asItIs)[0], of(chosen)[0]];
+    expect([before?.currency, before?.deduct.minor, before?.spend.hours]).toEqual(['EUR', 0, 1000]);
+    expect([after?.deduct.minor, after?.spend.hours]).toEqual([242_000, 500]);
+    expect(after?.value.middleMinor).toBeNull();
+    expect(before?.value.lowMinor).toBeLessThan(before?.value.middleMinor ?? 0);
+    expect(before?.meter.says).toBe('plausible');
+  });
+
   test('[X6] a machine without hours, or without prices that fit, has an open plan and no made-up figure', async () => {
     const file = JSON.parse((await sagline(['demo'])).out) as { records: { key: string; value: object }[] };
     const records = file.records.map(({ key, value }) =>
@@ -175,6 +208,7 @@ describe('what it prints', () => {
       'sagline demo',
       'sagline score FILE',
       'sagline plan FILE',
+      'sagline appraise FILE',
       'sagline schema',
       '--version',
     ]) {

@@ -8,7 +8,7 @@ import { callWords, meanwhileWords, openCall } from '../../words/en/calls.ts';
 import { common } from '../../words/en/common.ts';
 import { purposeWords } from '../../words/en/choices.ts';
 import { openWords } from '../../words/en/open.ts';
-import { verdict as words } from '../../words/en/verdict.ts';
+import { appraisalVerdict, verdict as words } from '../../words/en/verdict.ts';
 import { walk } from '../../words/en/walk.ts';
 import { outcomePlace } from '../../words/outcome-text.ts';
 import { finishWalk } from '../actions/walk.ts';
@@ -118,6 +118,11 @@ export function Verdict({ model }: { model: WalkModel }) {
           <ButtonLink look="plain" href={walkPath(model.key, 'order')}>
             {words.order}
           </ButtonLink>
+          {model.walk.purpose === 'appraisal' && (
+            <ButtonLink look="plain" href={walkPath(model.key, 'appraisal')}>
+              {appraisalVerdict.page}
+            </ButtonLink>
+          )}
           {finished && sealing && <sealing.VerdictAgain model={model} />}
           <ButtonLink look="plain" href="/">
             {common.toHome}

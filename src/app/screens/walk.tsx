@@ -16,6 +16,9 @@ import { WalkMap } from './walk-map.tsx';
 const Photos = lazy(() => import('../photos/photo-screens.tsx').then((each) => each.Photos));
 const Report = lazy(() => import('../reporting/report-screen.tsx').then((each) => each.ReportScreen));
 const Charge = lazy(() => import('../charging/charge-screen.tsx').then((each) => each.ChargeScreen));
+const Appraisal = lazy(() =>
+  import('../appraisal/appraisal-screen.tsx').then((each) => each.AppraisalScreen),
+);
 const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
 const Order = lazy(() => import('../ordering/order-screen.tsx').then((each) => each.Order));
 
@@ -43,6 +46,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest[0] === 'photos') return <Photos model={model} rest={rest} />;
   if (rest[0] === 'report') return <Report model={model} />;
   if (rest[0] === 'charge') return <Charge model={model} rest={rest} />;
+  if (rest[0] === 'appraisal') return <Appraisal model={model} rest={rest} />;
   if (rest[0] === 'hand-over') return <HandOver model={model} />;
   if (rest[0] === 'order') return <Order model={model} rest={rest} />;
   if (model.rental && rest[0] === 'sequence') return <model.rental.Sequence model={model} rest={rest} />;

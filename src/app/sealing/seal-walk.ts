@@ -100,7 +100,7 @@ async function payloadOf(
     people: await Promise.all(people.map(namedInSeal)),
     verdict: sealedVerdict(scored),
     open: [...sealedOpen(scored)],
-    outcome: await sealedOutcome(model),
+    outcome: await sealedOutcome(model, outlook.value),
     ...sealedAhead(outlook.value),
     ...(last !== undefined && { previous: last }),
   });

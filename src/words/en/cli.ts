@@ -14,6 +14,8 @@ export const cli = {
                        (ground, turning and hours a year are the machine's \`use\`)
   sagline rental FILE  works out the charge list of each rental return in a walk file or
                        bundle, from its hand-out walk, return walk and contract, as JSON
+  sagline appraise FILE
+                       prints what each undercarriage is worth at its last walk as JSON
   sagline check FILE   checks the seals of a walk file or bundle and names what was changed
                        (FILE may be - for what comes in by pipe)
   sagline schema       prints the JSON Schema of the walk file
@@ -31,9 +33,9 @@ person's judgement come first.
   error: (line: string): string => `sagline: ${line}`,
   inFile: (name: string, line: string): string => `${quoted(name)}: ${line}`,
   noCommand:
-    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline options FILE, sagline rental FILE, sagline check FILE or sagline schema; sagline --help tells more.',
+    'Say what to do: sagline demo, sagline score FILE, sagline plan FILE, sagline options FILE, sagline rental FILE, sagline appraise FILE, sagline check FILE or sagline schema; sagline --help tells more.',
   unknownCommand: (command: string): string =>
-    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, options FILE, rental FILE, check FILE or schema; sagline --help tells more.`,
+    `There is no command ${quoted(command)}: use demo, score FILE, plan FILE, options FILE, rental FILE, appraise FILE, check FILE or schema; sagline --help tells more.`,
   noFile: (command: string): string =>
     `Name the walk file, or - for what comes in by pipe: sagline ${command} FILE.`,
   extra: (command: string, argument: string): string =>

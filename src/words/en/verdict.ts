@@ -116,8 +116,8 @@ export const rentalVerdict = {
 export const appraisalVerdict = {
   deduct: 'What to deduct now',
   deductNothing: 'No part needs doing now.',
-  deductNeedsPrices:
-    'Parts that need doing now are listed. Sums need prices, which this version does not hold.',
+  sums: 'Sums: see Appraisal.',
+  page: 'Appraisal: sums, both sides',
   worstLeft: 'Worst part, left',
   worstRight: 'Worst part, right',
   worstNone: 'nothing read on this side',

@@ -1,0 +1,23 @@
+import { appraise, type Appraisal } from '../../core/appraisal.ts';
+import { settingsOf, type AppraisalSettings } from '../../core/appraisal-settings.ts';
+import type { RecordKey } from '../../core/keys.ts';
+import type { Outlook } from '../../core/outlook.ts';
+import { changeWalk } from '../actions/walk.ts';
+import type { Saved } from '../actions/saved.ts';
+import type { WalkModel } from '../data/walk-model.ts';
+
+/** The appraisal of a walk by these choices, or by those that the walk has. */
+export const appraised = (
+  { machine: { shape }, scored, walk }: WalkModel,
+  outlook: Outlook,
+  settings: AppraisalSettings = settingsOf(walk),
+): Appraisal => appraise({ shape, scored, outlook, settings });
+
+let lastSave: Promise<unknown> = Promise.resolve();
+
+/** Keeps the choices with the walk; those made fast after each other are kept in their order. */
+export function keepChoices(key: RecordKey<'walk'>, settings: AppraisalSettings): Promise<Saved> {
+  const saving = lastSave.then(() => changeWalk(key, () => ({ appraisal: { ...settings } })));
+  lastSave = saving.catch(() => undefined);
+  return saving;
+}
