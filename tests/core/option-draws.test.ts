@@ -8,6 +8,7 @@ import { figuresFor } from '../../src/core/option-tables.ts';
 import { assert } from '../../src/core/result.ts';
 import type { Use } from '../../src/core/use.ts';
 import { optionTables } from '../../src/reference/options.ts';
+import { randomOf } from '../checks/random.ts';
 import { demoMap, mini as miniWalk, outlookAt, steel as steelWalk } from './ahead-made.ts';
 import { answered, answerTo, optionOf, priced, rubberOrSteel } from './options-made.ts';
 
@@ -64,6 +65,46 @@ describe('[N11] what is drawn for what is not known', () => {
     expect(at(1.2)).toBeGreaterThan(0);
     expect(at(1.5)).toBeGreaterThan(at(1.2));
   });
+});
+
+describe('[N11] the fixed cases against chance', () => {
+  const many = 100_000;
+  const { normal } = randomOf(11);
+  const chance = Array.from({ length: many }, () => ({
+    life: normal(),
+    damage: normal(),
+    rest: normal(),
+    steel: normal(),
+    own: [
+      { life: normal(), price: normal() },
+      { life: normal(), price: normal() },
+    ] as const,
+  }));
+  const running = { hoursAYear: 600, horizonYears: 5, rate: 0.06 };
+
+  test.each<[string, Use]>([
+    ['mixed ground', { ground: { mixed: 100 } }],
+    ['sharp rock', { ground: { rock: 100 }, sharp: true }],
+    ['ground that nobody knows', {}],
+  ])(
+    '[OP71] on %s the interval of a difference is within a tenth of its width of that of 100,000 chances',
+    (_, use) => {
+      const { ranked, comparisons, figures } = answered({ use, options: rubberOrSteel });
+      const [first, second] = ranked.map((each) => each.figures);
+      const [compared] = comparisons;
+      assert(first && second && compared, 'both are ranked');
+      const spreads = commonSpreads(figures);
+      const differences = chance.map(
+        (draw) =>
+          reckon(first, running, spreads, draw, draw.own[0]).total -
+          reckon(second, running, spreads, draw, draw.own[1]).total,
+      );
+      const [low, high] = eightOfTen(Float64Array.from(differences));
+      const { difference } = compared;
+      expect(Math.abs(difference.low - low)).toBeLessThan((high - low) / 10);
+      expect(Math.abs(difference.high - high)).toBeLessThan((high - low) / 10);
+    },
+  );
 });
 
 describe('[N11] what would put two options the other way round', () => {
