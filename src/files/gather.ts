@@ -108,10 +108,27 @@ async function addUnder<E>(prefix: string, gathering: Gathering<E>): Promise<Res
   return ok();
 }
 
+/** Adds the tracks that are meant for machines which are asked for themselves: a walk goes without them. */
+async function addOptions<E>(
+  keys: readonly RecordKey[],
+  gathering: Gathering<E>,
+): Promise<Result<undefined, E>> {
+  const machines = new Set<unknown>(keys.filter((key) => kindOf(key) === 'machine' && !isDemo(key)));
+  if (machines.size === 0) return ok();
+  const rows = await gathering.source.list({ prefix: prefixOf('option') });
+  if (!rows.ok) return rows;
+  for (const { versions } of rows.value) {
+    const isMeant = versions.some(({ value }) => machines.has(value?.['machine']));
+    const added = isMeant ? await take(versions, gathering) : ok();
+    if (!added.ok) return added;
+  }
+  return ok();
+}
+
 /**
  * All records that some walks, machines, limit sheets or rule sets need to be read elsewhere: readings, work, holds,
  * the sheets, sets, prices and rates they name, those that come with the app too; with a return its hand-out walk and
- * contract, and all that these need. Demo records are left out.
+ * contract, and all that these need; with a machine the options meant for it. Demo records are left out.
  */
 export async function gatherRecords<E>(
   keys: readonly RecordKey[],
@@ -129,7 +146,8 @@ export async function gatherRecords<E>(
       if (!added.ok) return added;
     }
   }
-  return ok([...gathering.found.values()].flat());
+  const added = await addOptions(keys, gathering);
+  return added.ok ? ok([...gathering.found.values()].flat()) : added;
 }
 
 /** How the keys of what belongs to a record begin. */

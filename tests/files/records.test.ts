@@ -114,6 +114,10 @@ describe('what a walk needs elsewhere', () => {
     version(keyOf(`seal/handed-out/${'b'.repeat(64)}`), { v: 1 }),
     version(keyOf('contract/c'), { v: 1, machine: 'machine/b', handOut: 'walk/handed-out' }),
     version(keyOf('walk/odd-return'), { v: 1, handOut: 'contract/c', contract: 'walk/w2' }),
+    version(keyOf('option/for-b'), { v: 1, name: 'steel', track: 'steel', machine: 'machine/b' }),
+    version(keyOf('option/for-priced'), { v: 1, name: 'steel', track: 'steel', machine: 'machine/priced' }),
+    version(keyOf('option/for-any'), { v: 1, name: 'steel', track: 'steel' }),
+    version(keyOf('option/gone'), undefined),
     version(keyOf('walk/odd'), {
       v: 2,
       machine: 7,
@@ -169,10 +173,16 @@ describe('what a walk needs elsewhere', () => {
     });
   });
 
+  test('[F18] the tracks meant for a machine go along with it, and not with a walk of it', async () => {
+    expect(await keysOf('machine/b')).toEqual(['machine/b', 'option/for-b']);
+    expect(await keysOf('walk/w1')).not.toContain('option/for-b');
+  });
+
   test('[F18] a machine takes its holds along, and the prices and rates that it names', async () => {
     expect(await keysOf('machine/priced')).toEqual([
       'hold/priced/left.renew-track',
       'machine/priced',
+      'option/for-priced',
       'price/own',
       'rate/starting-mid',
     ]);
@@ -205,7 +215,10 @@ describe('what a walk needs elsewhere', () => {
 
   test('[F18] odd names lead nowhere, and neither the demo nor what is missing comes along', async () => {
     expect(await keysOf('walk/odd')).toEqual(['walk/odd']);
-    expect(await keysOf('demo/walk/w1', 'limits/missing', 'machine/b')).toEqual(['machine/b']);
+    expect(await keysOf('demo/walk/w1', 'limits/missing', 'machine/b')).toEqual([
+      'machine/b',
+      'option/for-b',
+    ]);
   });
 
   test('[F18] records that name each other in a circle are taken once', async () => {
