@@ -106,7 +106,7 @@ function judge(
   hours: HiredHours,
   price: ContractPart | undefined,
   { used, clash }: UsedPart,
-  /** Share of the price that the part was worth when it went out: no wear costs more. */
+  /** Share of the price that the part was worth when it went out. */
   share: number,
 ): Judged {
   if (contract.charges === 'damage') return { standing: not('wear-not-agreed') };
@@ -121,7 +121,7 @@ function judge(
     return { standing: not('within-uncertainty'), excess };
   if (share === 0) return { standing: not('nothing-left'), excess };
   if (price.minor === undefined) return { ...open('no-price'), excess };
-  const partMinor = price.minor * Math.min(excess.excessPercent / 100, share);
+  const partMinor = (price.minor * excess.excessPercent) / 100;
   return { standing: { kind: 'charged' }, excess, partMinor };
 }
 

@@ -1,0 +1,176 @@
+import { expect, type Page } from '@playwright/test';
+import type { Contract } from '../../src/core/contract.ts';
+import { charge } from '../../src/words/en/charge.ts';
+import { paperActions } from '../../src/words/en/report.ts';
+import { checkWords, sealForm, sealed } from '../../src/words/en/sealing.ts';
+import { verdict } from '../../src/words/en/verdict.ts';
+import { walk } from '../../src/words/en/walk.ts';
+import { readPdf } from '../report/read-pdf.ts';
+import { draw } from './draw.ts';
+import { givenBy, keepGiven } from './given.ts';
+import { base, camera, picture, readLug, shootAll } from './rental-phone.ts';
+import { recordsOn, test } from './walk-phone.ts';
+import type { Walker } from './walker.ts';
+
+// By the starting sheet a lug is new at 25 mm and worn at 5 mm: a millimetre is 5 %.
+const mark = 'yellow paint, third lug from the joint';
+const out = { left: ['21', '19'], right: ['21', '21'] } as const;
+const back = { left: ['15', '17'], right: ['21', '20.5'] } as const;
+
+type Sizes = Readonly<Record<'left' | 'right', readonly [string, string]>>;
+
+/** Reads two marked lugs on each side. */
+async function readLugs(walker: Walker, at: string, sizes: Sizes, marked: boolean): Promise<void> {
+  const { page } = walker;
+  for (const side of ['left', 'right'] as const)
+    for (const [i, typed] of sizes[side].entries()) {
+      await page.goto(`${at}/side-${side}/lug-depth/s${i + 1}`);
+      await readLug(walker, `side-${side}.lug-depth.s${i + 1}`, typed, marked ? mark : undefined);
+    }
+}
+
+/** Answers the look at a side’s tread. */
+async function lookAt(walker: Walker, at: string, side: 'left' | 'right', isCut: boolean): Promise<void> {
+  const { page } = walker;
+  await page.goto(`${at}/side-${side}/tread`);
+  await walker.pastCautions();
+  if (isCut) {
+    await camera(page).setInputFiles(picture());
+    await expect(page.getByRole('link', { name: /^Photo: / })).toHaveCount(1);
+  }
+  await walker.answer(isCut ? { found: [{ item: 'cord', is: 'cut', count: 1 }] } : undefined);
+}
+
+/** Ends a walk whose other steps nobody took. */
+async function finish(walker: Walker, at: string): Promise<void> {
+  await walker.page.goto(`${at}/verdict`);
+  await walker.tap(walker.button(walk.finishAnyway));
+  await expect(walker.link(sealed.seal)).toBeVisible();
+}
+
+/** What was agreed, in a file from the office. */
+async function agree(page: Page): Promise<void> {
+  const machine = (await recordsOn(page)).find(({ key }) => key.startsWith('machine/'));
+  if (!machine) throw new Error('no machine');
+  const source = { mark: 'entered', text: 'price list of the yard, 2026' } as const;
+  const contract: Contract = {
+    v: 1,
+    machine: machine.key,
+    number: 'R-1042',
+    owner: 'Oak Yard',
+    renter: 'Brand Groundworks',
+    clause: '7',
+    charges: 'damage-and-wear',
+    hours: 'billed',
+    hoursCount: 80,
+    currency: 'GBP',
+    parts: [{ what: 'renew-track', lifeHours: 1600, minor: 140_000, labourMinor: 20_000, source }],
+    haulageMinor: 15_000,
+    haulageSource: source,
+    taxPercent: 20,
+    replyDays: 14,
+    keptDays: 30,
+  };
+  const file = { format: 'sagline-walk', version: 1, records: [{ key: 'contract/r-1042', value: contract }] };
+  await page.goto('/settings');
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'contract.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify({ ...file, seals: [] })),
+    });
+  await expect(page.getByText(/records? added/)).toBeVisible();
+}
+
+const bare = (text: string): string => text.replace(/\s+/g, '');
+
+/** The renter objects, the inspector signs by hand. */
+async function signWithObjection(walker: Walker): Promise<void> {
+  const { page } = walker;
+  await page.getByLabel(sealForm.name).fill('Kim Osei');
+  await draw(page, sealForm.signatureOf('inspector'));
+  await walker.tap(walker.choice('renter'));
+  await walker.tap(walker.choice(sealForm.answers.objects.label));
+  await page.getByLabel(sealForm.objection).fill('The cut was there before.');
+  await page.getByLabel(sealForm.name).last().fill('Ada Brand');
+  await walker.tap(walker.button(sealForm.seal));
+  await expect(page.getByRole('navigation').getByRole('link', { name: charge.page })).toBeVisible();
+}
+
+test('[RS1] a hire from contract to signed charge list and its PDF, with no network', async ({ walker }) => {
+  test.setTimeout(120_000);
+  const { page } = walker;
+  await keepGiven(page);
+  await walker.addMachine('yard 12', 'track-loader', 'rubber-cored', '4500');
+  const machine = new URL(page.url()).pathname;
+  await agree(page);
+
+  // Out: every photo of the sequence, marked lugs, both treads seen all round.
+  await page.goto(machine);
+  await walker.startWalk('short', 'hand-out');
+  await shootAll(walker);
+  const first = base(page);
+  await readLugs(walker, first, out, true);
+  await lookAt(walker, first, 'left', false);
+  await lookAt(walker, first, 'right', false);
+  await finish(walker, first);
+
+  // Back: a cut cord on the left, and its lugs worn unevenly.
+  await page.goto(machine);
+  await walker.startWalk('short', 'rental-return');
+  await shootAll(walker);
+  const second = base(page);
+  await readLugs(walker, second, back, false);
+  await lookAt(walker, second, 'left', true);
+  await lookAt(walker, second, 'right', false);
+  await finish(walker, second);
+
+  await walker.tap(walker.link(verdict.chargeList));
+  const region = (name: string) => page.getByRole('region', { name, exact: true });
+  // Left wear 20 %, 5 % of it allowed: 15 % of 1,400. Left 55 % before the cut: 770 and 110 of labour.
+  // With 150 of haulage 1,240, and 20 % of tax.
+  await expect(page.getByText(charge.toPay('£1,488'))).toBeVisible();
+  const damage = region('Left track: damage');
+  await expect(damage).toContainText('£880');
+  await expect(damage.getByRole('img')).toHaveCount(2);
+  await expect(region('Left track: wear')).toContainText('£210');
+  await expect(page.getByText(charge.ownerNone)).toBeVisible();
+
+  await walker.tap(walker.link(charge.sign));
+  await signWithObjection(walker);
+  const people = (await recordsOn(page)).filter(({ key }) => key.startsWith('person/'));
+  expect(people.map(({ value }) => [value['role'], value['objection']])).toContainEqual([
+    'renter',
+    'The cut was there before.',
+  ]);
+
+  await walker.tap(walker.link(verdict.title));
+  await expect(page.getByRole('region', { name: sealed.title })).toContainText(checkWords.intact.label);
+
+  // The sealed list is one tap from its page.
+  await walker.tap(walker.link(verdict.chargeList));
+  await walker.tap(page.getByRole('navigation').getByRole('link', { name: charge.page }));
+  await walker.tap(walker.button(paperActions.pdf));
+  await expect(page.getByText(paperActions.written)).toBeVisible({ timeout: 30_000 });
+  const pdf = await readPdf(await givenBy(page));
+  const text = bare(pdf.pages.flatMap(({ marked }) => marked.map((each) => each.text)).join(''));
+  for (const line of [
+    charge.toPay('£1,488'),
+    'R-1042',
+    'Oak Yard',
+    'Brand Groundworks',
+    'price list of the yard, 2026',
+    'Left track: damage',
+    '£880',
+    '£210',
+    '£248',
+    'Kim Osei',
+    'Ada Brand',
+    'The cut was there before.',
+    charge.replyBy,
+    charge.keptUntil,
+  ])
+    expect(text).toContain(bare(line));
+});
