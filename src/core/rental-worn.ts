@@ -58,7 +58,9 @@ export function wornNow(
     if (!isOf(state, part) || !items.includes(state.item.id) || !state.sampled || !state.limits) return [];
     const both = used.find(({ used: { place, item } }) => place === state.place && item === state.item.id);
     const mean = { mm: state.sampled.meanMm, uMm: 0 };
-    return both?.used.afterPercent ?? wear(state.limits, mean, input.returned.input.walk.load)?.percent ?? [];
+    // No part gains life on a hire: what measures better at return is worth what it was worth at hand-out.
+    if (both) return Math.max(both.used.beforePercent, both.used.afterPercent);
+    return wear(state.limits, mean, input.returned.input.walk.load)?.percent ?? [];
   });
   return percents.length === 0 ? undefined : Math.max(...percents);
 }

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Contract } from '../../src/core/contract.ts';
-import type { RentalInput } from '../../src/core/rental-input.ts';
+import type { RentalInput, RentalWalk } from '../../src/core/rental-input.ts';
 import type { ChargeLine } from '../../src/core/rental-line.ts';
 import { chargeList } from '../../src/core/rental.ts';
 import { assert } from '../../src/core/result.ts';
 import { score } from '../../src/core/score.ts';
 import type { PlacedReading } from '../../src/core/states.ts';
-import { entered, finding, mm, read, sheetOf } from './made.ts';
-import { cut, hireOf, lugs, sound, tenthSheet, walkedOf } from './rental-made.ts';
+import { entered, entryOf, finding, inputOf, machineOf, mm, read, sheetOf, walkOf } from './made.ts';
+import { contractOf, cut, hireOf, lugs, sound, tenthSheet, walkedOf } from './rental-made.ts';
 
 type Readings = readonly PlacedReading[];
 
@@ -239,5 +239,70 @@ describe('[N9] hours, terms and the sum', () => {
     const on = (grounds: Contract['grounds']) =>
       chargeList(hireOf([], [], { ...(grounds && { grounds }) }, { ground: 'rock' })).otherGround;
     expect([on(['mixed']), on(['rock']), on(undefined)]).toEqual(['rock', undefined, undefined]);
+  });
+});
+
+describe('[N9] parts of several items, and sides with sheets of their own', () => {
+  const steelSheet = sheetOf([entryOf('link-height', 100, 90), entryOf('bushing-od', 60, 50)]);
+
+  /** A chain whose links and bushings are worn by so many percent. */
+  const chain = (key: string, links: number, bushings: number): RentalWalk => {
+    const readings = [
+      read('left.track', 'link-height', mm(100 - links / 10), { uMm: 0 }),
+      read('left.track', 'bushing-od', mm(60 - bushings / 10), { uMm: 0 }),
+    ];
+    const input = inputOf({
+      machine: machineOf('steel'),
+      sheet: steelSheet,
+      readings,
+      walk: walkOf({ purpose: 'rental-return' }),
+    });
+    return { key, input, scored: score(input), photos: [] };
+  };
+  const parts = [{ what: 'renew-chain', lifeHours: 4000, minor: 1_000_000, source: entered }];
+
+  test('[RC54] of several items the one that costs most is charged, by no more than the most worn left', () => {
+    const terms = contractOf({ hoursCount: 0, parts });
+    const handOut = chain('walk/out', 10, 80);
+    const one = chargeList({ contract: terms, handOut, returned: chain('walk/back', 25, 85) });
+    expect(one.lines.map(({ used, partMinor }) => [used?.item, Math.round(partMinor ?? 0)])).toEqual([
+      ['link-height', 150_000],
+    ]);
+    const capped = chargeList({ contract: terms, handOut, returned: chain('walk/back', 50, 85) });
+    expect(capped.lines.map(({ partMinor }) => Math.round(partMinor ?? 0))).toEqual([200_000]);
+  });
+
+  test('[RC54] an item that is not charged never hides one that is', () => {
+    const returned = chain('walk/back', 25, 99);
+    const terms = contractOf({ hoursCount: 0, parts, waived: ['bushing-od'] });
+    const list = chargeList({ contract: terms, handOut: chain('walk/out', 10, 80), returned });
+    expect(list.lines.map(({ used, standing }) => [used?.item, standing.kind])).toEqual([
+      ['link-height', 'charged'],
+    ]);
+  });
+
+  test('[RC55] each side is reckoned by its own sheet', () => {
+    const wide = sheetOf([entryOf('lug-depth', 20, 0)]);
+    const on = (walk: RentalWalk): RentalWalk => {
+      const input = { ...walk.input, sheets: { left: tenthSheet, right: wide } };
+      return { ...walk, input, scored: score(input) };
+    };
+    const both = (percent: number) => [...lugs([percent]), ...lugs([percent], 0, 'right.track')];
+    const list = chargeList({
+      contract: contractOf({ hoursCount: 0 }),
+      handOut: on(walkedOf('walk/out', both(20))),
+      returned: on(walkedOf('walk/back', both(40))),
+    });
+    const used = list.lines.map((line) => [line.side, Math.round(line.used?.usedPercent ?? 0)]);
+    expect(used).toEqual([
+      ['left', 20],
+      ['right', 10],
+    ]);
+  });
+
+  test('[RC56] what measures better at return is worth what it was worth at hand-out', () => {
+    const terms: Partial<Contract> = { charges: 'damage' };
+    const list = chargeList(hireOf([...sound, ...lugs([40])], [...cut, ...lugs([20])], terms));
+    expect(list.lines[0]?.leftPercent).toBeCloseTo(60, 9);
   });
 });
