@@ -13,6 +13,8 @@ export interface OptionPrices {
   readonly prices: PriceList | undefined;
   readonly rates: Rates | undefined;
   readonly starting: PriceList | undefined;
+  /** What is wrong with the lists that the machine names; no starting list stands in for those. */
+  readonly open?: readonly CostOpen[];
 }
 
 /** Why an option has no cost. */
@@ -155,9 +157,14 @@ function fittingOf(option: Option, { lines, labour }: Gathered, rates: Rates): n
 
 /** What an option costs, or why that is not known: nothing stands for a price that is not there. */
 export function costBasis(of: CostCase, option: Option): Result<CostBasis, OptionOpen> {
-  const { rates } = of.prices;
+  const { prices, rates, open = [] } = of.prices;
+  // Without a list of its own a machine has the starting ones; a list that it names and that cannot be used is another matter.
+  const wrong = open.find(({ kind }) => kind !== 'no-prices');
+  if (wrong) return err(wrong);
   if (!rates) return err({ kind: 'no-rates' });
   const { currency } = rates;
+  if (prices && prices.currency !== currency)
+    return err({ kind: 'two-currencies', prices: prices.currency, rates: currency });
   const given = option.price;
   if (given && given.currency !== currency)
     return err({ kind: 'other-currency', option: given.currency, rates: currency });

@@ -14,8 +14,8 @@ export function startingPricesFor(machine: OptionMachine, track: TrackKind): str
 
 /** Prices for any kind of track on a machine: its own list, its rates, and the starting list of its class with such tracks. */
 export const optionPrices =
-  (machine: OptionMachine, { prices, rates }: Pick<Costs, 'prices' | 'rates'>) =>
+  (machine: OptionMachine, { prices, rates, open }: Pick<Costs, 'prices' | 'rates' | 'open'>) =>
   (track: TrackKind): OptionPrices => {
     const key = startingPricesFor(machine, track);
-    return { prices, rates, starting: startingPrices.find((each) => each.key === key)?.value };
+    return { prices, rates, open, starting: startingPrices.find((each) => each.key === key)?.value };
   };

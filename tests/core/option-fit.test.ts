@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { currentTrack, fitFromSize } from '../../src/core/option-current.ts';
+import { currentTrack, fitFromSize, knownUse } from '../../src/core/option-current.ts';
 import { fitOf, type Fit } from '../../src/core/option-fit.ts';
 import type { OptionMachine } from '../../src/core/option-life.ts';
 import { massDifference } from '../../src/core/option-mass.ts';
@@ -255,5 +255,18 @@ describe('[N11] what is on the machine now', () => {
 
   test('[OP53] is nothing on a machine that has yet to get its tracks', () => {
     expect(currentTrack({ ...machine, use: { noTracksYet: true } }, [])).toBeUndefined();
+  });
+
+  test('[OP54] and what it works on is what its record says, else its last walk and its hours a week', () => {
+    const walk = { ground: 'rock', turning: 'much' } as const;
+    expect(knownUse({ hoursPerWeek: 10 }, walk)).toEqual({
+      ground: { rock: 100 },
+      turning: 'much',
+      hoursAYear: 520,
+    });
+    const use = { ground: { mixed: 1 }, hoursAYear: 900 };
+    expect(knownUse({ hoursPerWeek: 10, use }, walk)).toEqual({ ...use, turning: 'much' });
+    expect(knownUse({ hoursPerWeek: 0 }, undefined)).toEqual({});
+    expect(knownUse({ hoursPerWeek: 168 }, {})).toEqual({ hoursAYear: 8736 });
   });
 });

@@ -31,7 +31,7 @@ type Asked = Partial<Omit<OptionsInput, 'options'>> & { readonly options: Readon
 export function asked({ options, ...more }: Asked): OptionsInput {
   const machine = more.machine ?? mini;
   const { prices = '', rates = '' } = startingCostsFor(machine);
-  const costs = { prices: builtIn.prices[prices], rates: builtIn.rates[rates] };
+  const costs = { prices: builtIn.prices[prices], rates: builtIn.rates[rates], open: [] };
   return {
     machine,
     current: undefined,

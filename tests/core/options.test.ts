@@ -326,21 +326,33 @@ describe('[N11] the rest of the undercarriage', () => {
     expect(alone.figures?.cost.besides).toEqual([]);
   });
 
-  test('[OP39] the machine’s own list counts before the starting list, and not in another currency', () => {
+  test('[OP39] the machine’s own list counts before the starting list', () => {
     const input = asked({ options: { steel: optionOf('steel') } });
     const chain = { job: 'renew-chain', minor: 77_000, labourHours: 1, source: entered };
-    const tracksWith = (currency: string) => {
-      const given = input.pricesFor('steel');
-      assert(given.prices, 'there is a list');
-      const prices = { ...given.prices, currency, lines: [...given.prices.lines, chain] };
-      const answer = answerTo(optionsFor({ ...input, pricesFor: () => ({ ...given, prices }) }), 'steel');
-      return answer.figures?.cost.tracksMinor ?? 0;
+    const given = input.pricesFor('steel');
+    assert(given.prices && given.starting, 'there are lists');
+    const prices = { ...given.prices, lines: [...given.prices.lines, chain] };
+    const answer = answerTo(optionsFor({ ...input, pricesFor: () => ({ ...given, prices }) }), 'steel');
+    const shoes = priceLine(given.starting, 'renew-shoes')?.minor ?? 0;
+    expect(answer.figures?.cost.tracksMinor).toBe(2 * (77_000 + shoes));
+  });
+
+  test('[OP72] no starting list stands in for one that the machine names and that cannot be used', () => {
+    const input = asked({ options: rubberOrSteel });
+    const openWith = (more: object) => {
+      const pricesFor = () => ({ ...input.pricesFor('steel'), ...more });
+      return answerTo(optionsFor({ ...input, pricesFor }), 'steel').open;
     };
-    const { starting: list } = input.pricesFor('steel');
-    const shoes = (list && priceLine(list, 'renew-shoes')?.minor) ?? 0;
-    const listed = (list && priceLine(list, 'renew-chain')?.minor) ?? 0;
-    expect(tracksWith('EUR')).toBe(2 * (77_000 + shoes));
-    expect(tracksWith('GBP')).toBe(2 * (listed + shoes));
+    const { prices } = input.pricesFor('steel');
+    expect(openWith({ prices: { ...prices, currency: 'GBP' } })).toEqual({
+      kind: 'two-currencies',
+      prices: 'GBP',
+      rates: 'EUR',
+    });
+    const gone = { kind: 'not-here', key: 'price/gone' };
+    expect(openWith({ prices: undefined, open: [gone] })).toEqual(gone);
+    // A machine without any list has the starting one.
+    expect(openWith({ prices: undefined, open: [{ kind: 'no-prices' }] })).toBeUndefined();
   });
 });
 
