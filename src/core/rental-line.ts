@@ -69,7 +69,7 @@ export interface ChargeLine {
   /** Percent of life left just before the damage, and what it is charged by. */
   readonly leftPercent: number | undefined;
   readonly leftFrom: LeftFrom | undefined;
-  /** Of wear: what the part was worth at hand-out, which wear and damage together may not pass. */
+  /** Of wear: what the part was worth at hand-out, which no wear passes. */
   readonly mostMinor: number | undefined;
   readonly price: ContractPart | undefined;
   /** How many are paid for; parts priced by the piece. */

@@ -108,7 +108,7 @@ function judge(
   hours: HiredHours,
   price: ContractPart | undefined,
   { used, clash }: UsedPart,
-  /** Share of the price that the part was worth when it went out. */
+  /** Share of the price that the part was worth when it went out: no wear costs more. */
   share: number,
 ): Judged {
   if (contract.charges === 'damage') return { standing: not('wear-not-agreed') };
@@ -123,7 +123,8 @@ function judge(
     return { standing: not('within-uncertainty'), excess };
   if (share === 0) return { standing: not('nothing-left'), excess };
   if (price.minor === undefined) return { ...open('no-price'), excess };
-  const partMinor = (price.minor * excess.excessPercent) / 100;
+  // With the damage of the same part, at the life left now, it cannot pass that either: what was used is between.
+  const partMinor = price.minor * Math.min(excess.excessPercent / 100, share);
   return { standing: { kind: 'charged' }, excess, partMinor };
 }
 

@@ -3,7 +3,7 @@ import { ownerFaults, type OwnerFault } from './rental-damage.ts';
 import { damageLines } from './rental-lines.ts';
 import { settle, type ChargeLine } from './rental-line.ts';
 import { wearLines } from './rental-worn.ts';
-import type { HiredHours, RentalInput } from './rental-input.ts';
+import type { HiredHours, RentalInput, RentalWalk } from './rental-input.ts';
 import type { Walk } from './walk.ts';
 
 /** What a hire is billed for, and what it is not, each line with its reason. */
@@ -16,6 +16,8 @@ export interface ChargeList {
   readonly ownerFaults: readonly OwnerFault[];
   /** The machine worked on ground that the contract does not permit. */
   readonly otherGround: Walk['ground'];
+  /** The limit sheet is another one, or was edited, since the machine went out; that of the return counts for both. */
+  readonly otherSheet: boolean;
   /** Whole minor units, rounded once; `gross` is `net` and `tax`. */
   readonly netMinor: number;
   readonly haulageMinor: number;
@@ -40,18 +42,13 @@ function otherGround({ contract, returned }: RentalInput): Walk['ground'] {
   return ground !== undefined && contract.grounds?.includes(ground) === false ? ground : undefined;
 }
 
-const isCharged = ({ standing }: ChargeLine): boolean => standing.kind === 'charged';
+const pinOf = ({ input: { walk } }: RentalWalk): string =>
+  [walk.sheet?.key, walk.sheet?.stamp].filter((part) => part !== undefined).join(' ');
 
-/** Wear, by no more than what damage charged for the same part leaves of its value at hand-out. */
-function withinValue(line: ChargeLine, all: readonly ChargeLine[]): ChargeLine {
-  const { mostMinor, partMinor, job, side, number } = line;
-  if (mostMinor === undefined || partMinor === undefined) return line;
-  const damage = all.find(
-    (each) => each.kind === 'damage' && each.job === job && each.side === side && each.number === number,
-  );
-  const room = mostMinor - (damage && isCharged(damage) ? (damage.partMinor ?? 0) : 0);
-  return { ...line, partMinor: Math.min(partMinor, Math.max(0, room)) };
-}
+const isOtherSheet = ({ handOut, returned }: RentalInput): boolean =>
+  handOut !== undefined && pinOf(handOut) !== pinOf(returned);
+
+const isCharged = ({ standing }: ChargeLine): boolean => standing.kind === 'charged';
 
 /** A hand-out walk of another machine proves nothing. */
 function ofOneMachine(input: RentalInput): RentalInput {
@@ -65,10 +62,9 @@ export function chargeList(given: RentalInput): ChargeList {
   const { contract, handOut, returned } = input;
   const hours = hiredHours(input);
   const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);
-  const settled = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
+  const lines = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
     settle(line, returned.input.walk.settled ?? []),
   );
-  const lines = settled.map((line) => withinValue(line, settled));
   const charged = lines.filter(isCharged);
   const haulage = charged.length > 0 ? (contract.haulageMinor ?? 0) : 0;
   const sum = charged.reduce(
@@ -85,6 +81,7 @@ export function chargeList(given: RentalInput): ChargeList {
     lines,
     ownerFaults: faults,
     otherGround: otherGround(input),
+    otherSheet: isOtherSheet(input),
     netMinor: net,
     haulageMinor: haulage,
     taxMinor: gross - net,

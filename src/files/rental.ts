@@ -6,7 +6,7 @@ import type { ChargeLine, Excess } from '../core/rental-line.ts';
 import type { SpotReading, UsedUp } from '../core/rental-wear.ts';
 import type { Source } from '../core/source.ts';
 import { addDays, localDate } from '../words/calendar.ts';
-import { hoursText, lineTitle, ownerText, standingText, tooShortTexts } from '../words/charge-text.ts';
+import { hoursText, lineTitle, ownerText, standingText, upFrontTexts } from '../words/charge-text.ts';
 import { charge as words } from '../words/en/charge.ts';
 import type { Formatter } from '../words/format.ts';
 import { rounded } from './rounded.ts';
@@ -195,7 +195,7 @@ export function returnOf(
     taxMinor: list.taxMinor,
     grossMinor: list.grossMinor,
     ownerFaults: list.ownerFaults.map((fault) => faultOf(fault, format)),
-    notes: [...(handOut ? [] : [words.noHandOutInFile]), ...tooShortTexts(list, format)],
+    notes: [...(handOut ? [] : [words.noHandOutInFile]), ...upFrontTexts(list, format)],
     replyBy: dayAfter(returned, contract.replyDays),
     keptUntil: dayAfter(returned, contract.keptDays),
   });

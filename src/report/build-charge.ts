@@ -12,7 +12,7 @@ import {
   lineTitle,
   ownerText,
   standingText,
-  tooShortTexts,
+  upFrontTexts,
 } from '../words/charge-text.ts';
 import type { Dates } from '../words/dates.ts';
 import { charge as words } from '../words/en/charge.ts';
@@ -77,7 +77,7 @@ function answer(of: Of): readonly Block[] {
     text(agreed ? (charges === 'damage' ? words.damageOnly : words.damageAndWear) : words.noContract),
     ...(input.handOut ? [] : [text(words.noHandOut, 'caution')]),
     ...(charges === 'damage-and-wear' ? [text(hoursText(charged, format))] : []),
-    ...tooShortTexts(charged, format).map((line) => text(line)),
+    ...upFrontTexts(charged, format).map((line) => text(line)),
     ...(charged.otherGround === undefined
       ? []
       : [text(words.otherGround(groundWords[charged.otherGround]), 'caution')]),

@@ -182,12 +182,17 @@ export const hoursText = ({ hours }: ChargeList, format: Formatter): string =>
     ? hoursOpenWords[hours.why]
     : words.hours(format.hours(hours.hours), basisWords[hours.basis]);
 
-/** Parts of which so short a hire cannot tell wear, each once. */
-export const tooShortTexts = ({ lines, hours }: ChargeList, format: Formatter): readonly string[] =>
-  lines.flatMap((line) => {
+/** What must be known before the lines: another limit sheet, and parts of which so short a hire cannot tell wear. */
+export const upFrontTexts = (
+  { lines, hours, otherSheet }: ChargeList,
+  format: Formatter,
+): readonly string[] => [
+  ...(otherSheet ? [words.otherSheet] : []),
+  ...lines.flatMap((line) => {
     const { excess, used, price } = line;
     if (excess?.tooShort !== true || !used || hours.kind === 'open' || price?.lifeHours === undefined)
       return [];
     const usual = format.percent((100 * hours.hours) / price.lifeHours);
     return [words.tooShort(capital(placeOf(line)), usual, format.percent(used.expanded))];
-  });
+  }),
+];

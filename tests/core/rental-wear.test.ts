@@ -305,4 +305,20 @@ describe('[N9] parts of several items, and sides with sheets of their own', () =
     const list = chargeList(hireOf([...sound, ...lugs([40])], [...cut, ...lugs([20])], terms));
     expect(list.lines[0]?.leftPercent).toBeCloseTo(60, 9);
   });
+
+  test.each([
+    ['the same sheet', 'limits/a', 'x', 'limits/a', 'x', false],
+    ['another sheet', 'limits/a', 'x', 'limits/b', 'x', true],
+    ['the same one, edited since', 'limits/a', 'x', 'limits/a', 'y', true],
+  ])(
+    '[RC57] %s at both walks is told from one that was changed',
+    (_, key, stamp, keyNow, stampNow, isOther) => {
+      const list = chargeList({
+        contract: contractOf(),
+        handOut: walkedOf('walk/out', [], { sheet: { key, stamp } }),
+        returned: walkedOf('walk/back', [], { sheet: { key: keyNow, stamp: stampNow } }),
+      });
+      expect(list.otherSheet).toBe(isOther);
+    },
+  );
 });

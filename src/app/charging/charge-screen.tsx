@@ -1,5 +1,5 @@
 import { isToSettle } from '../../core/rental-line.ts';
-import { hoursText, ownerText, tooShortTexts } from '../../words/charge-text.ts';
+import { hoursText, ownerText, upFrontTexts } from '../../words/charge-text.ts';
 import { charge as words } from '../../words/en/charge.ts';
 import { groundWords } from '../../words/en/choices.ts';
 import { common } from '../../words/en/common.ts';
@@ -137,7 +137,7 @@ function Answer({ charge: { list, input, contractKey } }: { charge: Charge }) {
       )}
       {list.handOut === undefined && <p>{words.noHandOut}</p>}
       {contract.charges === 'damage-and-wear' && <p>{hoursText(list, format)}</p>}
-      {tooShortTexts(list, format).map((text) => (
+      {upFrontTexts(list, format).map((text) => (
         <p key={text}>{text}</p>
       ))}
       {list.otherGround !== undefined && <p>{words.otherGround(groundWords[list.otherGround])}</p>}

@@ -28,6 +28,8 @@ export const charge = {
   hours: (hours: string, basis: string): string => `Hours of this hire: ${hours} (${basis}).`,
   tooShort: (part: string, usual: string, within: string): string =>
     `${part}: in so short a hire usual wear is about ${usual} of its life, and the readings can be off by ${within}. Wear can only be charged when it is far more than usual.`,
+  otherSheet:
+    'The limit sheet was changed since the machine went out. Both walks are reckoned by the sheet of the return: see whether it suits both sides.',
   otherGround: (ground: string): string =>
     `The machine worked on ground that the contract does not permit: ${ground}.`,
 
