@@ -123,7 +123,7 @@ function judge(
     return { standing: not('within-uncertainty'), excess };
   if (share === 0) return { standing: not('nothing-left'), excess };
   if (price.minor === undefined) return { ...open('no-price'), excess };
-  // With the damage of the same part, at the life left now, it cannot pass that either: what was used is between.
+  // Damage of the same part is charged at the life left now, so that both together stay within that too.
   const partMinor = price.minor * Math.min(excess.excessPercent / 100, share);
   return { standing: { kind: 'charged' }, excess, partMinor };
 }
