@@ -149,14 +149,7 @@ function pair(line: ChargeLine, { input }: Of): readonly Block[] {
   const card = (sha256: string | undefined, alt: string, caption: string, walk: RentalWalk | undefined) =>
     sha256 === undefined || !walk
       ? []
-      : [
-          {
-            kind: 'photo',
-            sha256,
-            alt,
-            caption: `${caption}. ${reportWords.photoHash(sha256.slice(0, 16))}`,
-          } as const,
-        ];
+      : [{ kind: 'photo', sha256, alt, caption: pictureText(caption, sha256) } as const];
   if (before === undefined && after === undefined)
     return line.kind === 'damage' ? [text(words.noPair, 'small')] : [];
   return [
