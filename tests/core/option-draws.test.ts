@@ -68,7 +68,7 @@ describe('[N11] what is drawn for what is not known', () => {
 });
 
 describe('[N11] the fixed cases against chance', () => {
-  const many = 100_000;
+  const many = 40_000;
   const { normal } = randomOf(11);
   const chance = Array.from({ length: many }, () => ({
     life: normal(),
@@ -87,7 +87,7 @@ describe('[N11] the fixed cases against chance', () => {
     ['sharp rock', { ground: { rock: 100 }, sharp: true }],
     ['ground that nobody knows', {}],
   ])(
-    '[OP71] on %s the interval of a difference is within a tenth of its width of that of 100,000 chances',
+    '[OP71] on %s the interval of a difference is within a tenth of its width of that of 40,000 chances',
     (_, use) => {
       const { ranked, comparisons, figures } = answered({ use, options: rubberOrSteel });
       const [first, second] = ranked.map((each) => each.figures);

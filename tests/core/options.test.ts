@@ -8,7 +8,7 @@ import { optionsFor, type OptionsResult } from '../../src/core/options.ts';
 import { assert } from '../../src/core/result.ts';
 import { grounds, turnings, type Use } from '../../src/core/use.ts';
 import { entered } from './made.ts';
-import { law } from './law.ts';
+import { casesOf, law } from './law.ts';
 import {
   answered,
   answerTo,
@@ -20,6 +20,9 @@ import {
   rubberNow,
   rubberOrSteel,
 } from './options-made.ts';
+
+// Each case draws every option five hundred times.
+const runs = casesOf(80);
 
 const hours = fc.integer({ min: 100, max: 9000 });
 
@@ -70,7 +73,7 @@ describe('[N11] laws of the ranking', () => {
         const turned = { ...input, options: [...input.options].reverse() };
         expect(optionsFor(turned)).toEqual(optionsFor(input));
       }),
-      100,
+      runs,
     );
   });
 
@@ -85,6 +88,7 @@ describe('[N11] laws of the ranking', () => {
         expect(rankedIds(after).indexOf('o0')).toBeLessThanOrEqual(rankedIds(before).indexOf('o0'));
         if (firstOf(before) === 'o0') expect(firstOf(after)).toBe('o0');
       }),
+      runs,
     );
   });
 
@@ -110,6 +114,7 @@ describe('[N11] laws of the ranking', () => {
         const ranking = rankedIds(result);
         if (ranking.includes('a')) expect(ranking.indexOf('a')).toBeGreaterThan(ranking.indexOf('o0'));
       }),
+      runs,
     );
   });
 
@@ -123,7 +128,7 @@ describe('[N11] laws of the ranking', () => {
         expect(only.difference.low).toBe(-only.difference.high || 0);
         expect(result.choice).toEqual({ kind: 'too-close', ids: ['a', 'b'] });
       }),
-      100,
+      runs,
     );
   });
 
@@ -138,6 +143,7 @@ describe('[N11] laws of the ranking', () => {
         if (!first || !second || first.difference.middle === 0) return;
         expect(second).toEqual({ ...first, first: first.second, second: first.first });
       }),
+      runs,
     );
   });
 
@@ -155,7 +161,7 @@ describe('[N11] laws of the ranking', () => {
         expect(rankedIds(result)).toEqual(rankedIds(rest));
         for (const { figures } of result.ranked) expect(figures?.currency).toBe('EUR');
       }),
-      100,
+      runs,
     );
   });
 
@@ -173,6 +179,7 @@ describe('[N11] laws of the ranking', () => {
           expect(figures.yearlyMinor).toBeGreaterThan(0);
         }
       }),
+      runs,
     );
   });
 });
