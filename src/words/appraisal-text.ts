@@ -79,11 +79,11 @@ function deductAnswer(of: Telling): AppraisalAnswer {
 }
 
 /** Parts that a second reading could as well put below what can be sold. */
-function closeText({ appraisal: { value }, about }: Telling): readonly string[] {
+function closeText({ appraisal: { value, settings }, about, left }: Telling): readonly string[] {
   const close = value.lines.filter(({ isClose }) => isClose);
   if (close.length === 0) return [];
   const more = close.reduce((sum, { installedMinor }) => sum + installedMinor, 0);
-  return [words.deductClose(close.length, about(more))];
+  return [words.deductClose(close.length, left(settings.saleable), about(more))];
 }
 
 const isKnown = (spend: Appraisal['spend']): spend is Spend => 'minor' in spend;

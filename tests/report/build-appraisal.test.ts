@@ -67,7 +67,7 @@ describe('[N10] the page for both sides', () => {
 
   test('[AP23] a reading within its own error of the line says so, with what it would add', () => {
     const page = pageOf(steel);
-    expect(page).toContain('read them again before you agree');
+    expect(page).toContain('Read them again before you agree');
     expect(page).toContain(words.close);
     const far = pageOf(mini, { saleable: 0, stated: { kind: 'percent', percent: 0 } });
     expect(far).not.toContain(words.close);

@@ -70,7 +70,6 @@ function Appraised({ model, ahead: { outlook } }: { model: WalkModel; ahead: Ahe
   );
   const change = (next: AppraisalSettings): void => {
     setChosen(next);
-    if (isSealed !== false) return;
     void keepChoices(model.key, next).then((saved) => !saved.ok && tell(notSavedLine(saved.error)));
   };
   const kinds = wearingKinds(model.machine.shape).filter(isValued);

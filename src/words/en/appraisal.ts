@@ -25,10 +25,10 @@ export const appraisal = {
     `What it costs, parts fitted, until nothing needs repair and every measured part has at least ${percent} of its life left.`,
   deductLess: (count: number): string =>
     count === 1 ? 'One job has no price and is not in it.' : `${count} jobs have no price and are not in it.`,
-  deductClose: (count: number, money: string): string =>
+  deductClose: (count: number, percent: string, money: string): string =>
     count === 1
-      ? `One part is as close to the line as its reading’s own error, and would add about ${money}: read it again before you agree.`
-      : `${count} parts are as close to the line as their readings’ own errors, and would add up to about ${money}: read them again before you agree.`,
+      ? `One part may just as well have less than ${percent} left: so large is the error of its reading. It would add about ${money}. Read it again before you agree.`
+      : `${count} parts may just as well have less than ${percent} left: so large are the errors of their readings. They would add up to about ${money}. Read them again before you agree.`,
   deductUnseen: 'Not everything was seen: see “Not verified”.',
   spendMeans: 'What the plan expects, with what is due now, standing still, and the chance of breakdowns.',
   spendBoth: 'Work that is deducted now is in here too: do not add the two.',
@@ -65,7 +65,8 @@ export const appraisal = {
     `${item}, ${place}: due within ${hours}`,
   row: 'One of the row is worn, so the whole row counts.',
   instead: 'Renewing costs less than mending all that was found.',
-  close: 'The reading is as close to the line as its own error: read it again before you agree.',
+  close:
+    'It may just as well be on the other side of that percentage: so large is the error of the reading. Read it again before you agree.',
   noPriceYet: 'no price',
 
   valueLines: 'What the parts are worth as they are',
