@@ -1,7 +1,7 @@
 import { useLocation } from 'preact-iso';
 import { useState } from 'preact/hooks';
 import { isDemo } from '../../core/keys.ts';
-import type { FittedFact } from '../../core/machine.ts';
+import type { FittedFact, Machine } from '../../core/machine.ts';
 import { isToLookAt, type PartFact } from '../../core/part-facts.ts';
 import { factAsk } from '../../core/part-kinds.ts';
 import type { OrderLine } from '../../core/parts-to-order.ts';
@@ -10,7 +10,6 @@ import { common } from '../../words/en/common.ts';
 import { factWords, ordering as words } from '../../words/en/ordering.ts';
 import { doubtTexts, factText, howText, partText } from '../../words/order-text.ts';
 import { capital } from '../../words/outcome-text.ts';
-import type { Saved } from '../actions/saved.ts';
 import { formatter } from '../data/format.ts';
 import { observedNow } from '../data/moment.ts';
 import { tell } from '../data/notice.ts';
@@ -28,7 +27,7 @@ import { FactControls, HowKnown } from './fact-controls.tsx';
 import { draftOf, factFrom, type FactDraft } from './fact-entry.ts';
 import { factPath } from './line-card.tsx';
 import { saveFact, saveMoulding } from './save-order.ts';
-import { placeOf, type OrderModel } from './use-order.ts';
+import { linesOf, placeOf, type OrderModel } from './use-order.ts';
 
 interface FactProps {
   readonly order: OrderModel;
@@ -46,7 +45,7 @@ function keep(
   { order, line, fact: { name } }: FactProps,
   fact: FittedFact | undefined,
   drafts: readonly string[],
-): Promise<Saved> | undefined {
+) {
   const at = placeOf(line);
   if (!at) return undefined;
   if (name !== 'moulding') return saveFact(order.machineKey, name, at, fact, drafts);
@@ -54,11 +53,11 @@ function keep(
   return saveMoulding(order.machineKey, at.side, size, drafts);
 }
 
-/** The next fact of the part that has to be looked at, or the list when there is none. */
-function nextPath({ order, line, fact }: FactProps): string {
-  const at = line.facts.findIndex(({ name }) => name === fact.name);
-  const others = [...line.facts.slice(at + 1), ...line.facts.slice(0, at)];
-  const next = others.find(isToLookAt);
+/** The next fact of the part that has to be looked at on the machine as it is now, or the list when there is none. */
+function nextPath({ order, line, fact }: FactProps, machine: Machine): string {
+  const facts = linesOf(order.orderFor(machine)).find(({ id }) => id === line.id)?.facts ?? [];
+  const at = facts.findIndex(({ name }) => name === fact.name);
+  const next = [...facts.slice(at + 1), ...facts.slice(0, Math.max(0, at))].find(isToLookAt);
   return next ? factPath(order, line, next) : walkPath(order.walk.key, 'order');
 }
 
@@ -72,9 +71,10 @@ export function FactScreen(props: FactProps) {
   const [asked, setAsked] = useState<Asked>();
   const done = async (made: FittedFact | undefined): Promise<void> => {
     const saved = await keep(props, made, [draftKey]);
-    if (saved?.ok === false) return tell(notSavedLine(saved.error));
+    if (!saved) return;
+    if (!saved.ok) return tell(notSavedLine(saved.error));
     tell(made ? words.saved : words.cleared);
-    route(nextPath(props));
+    route(nextPath(props, saved.value));
   };
   const save = (meant?: Meant): void => {
     const entered = factFrom(fact.name, draft, unit, meant);

@@ -3,11 +3,16 @@ import type { RecordKey } from '../../core/keys.ts';
 import type { FittedFact, Machine, Ordered, Side } from '../../core/machine.ts';
 import { placeOfFact, type PartAt } from '../../core/part-facts.ts';
 import type { FactName } from '../../core/part-kinds.ts';
-import { err } from '../../core/result.ts';
-import { put, save, type Saved } from '../actions/saved.ts';
+import { err, ok, type Result } from '../../core/result.ts';
+import { put, save } from '../actions/saved.ts';
 import { store } from '../data/phone.ts';
+import type { StorageError } from '../../storage/errors.ts';
+import type { NotEditable } from '../../storage/store.ts';
 
 type MachineKey = RecordKey<'machine'>;
+
+/** The machine as it is now kept, or why it could not be. */
+type Kept = Result<Machine, StorageError | NotEditable>;
 
 let last: Promise<unknown> = Promise.resolve();
 
@@ -16,12 +21,16 @@ function change(
   key: MachineKey,
   drafts: readonly string[],
   make: (machine: Machine) => Machine,
-): Promise<Saved> {
-  const mine = last.then(async (): Promise<Saved> => {
+): Promise<Kept> {
+  const mine = last.then(async (): Promise<Kept> => {
     const found = await store.read(key);
     if (!found.ok) return found;
     const machine = valueIn<Machine>(found.value);
-    if (machine) return save([put(key, make(machine))], drafts);
+    if (machine) {
+      const next = make(machine);
+      const saved = await save([put(key, next)], drafts);
+      return saved.ok ? ok(next) : saved;
+    }
     return err(isFromNewer(found.value) ? { kind: 'made-by-newer', key } : { kind: 'unknown', detail: key });
   });
   last = mine.catch(() => undefined);
@@ -54,7 +63,7 @@ export const saveFact = (
   at: PartAt,
   fact: FittedFact | undefined,
   drafts: readonly string[],
-): Promise<Saved> =>
+): Promise<Kept> =>
   change(key, drafts, (machine) => ({ ...machine, fitted: [...withFact(machine, name, at, fact)] }));
 
 /** The moulded size stands where the form of the machine has it. */
@@ -63,21 +72,17 @@ export const saveMoulding = (
   side: Side,
   size: string | undefined,
   drafts: readonly string[],
-): Promise<Saved> =>
+): Promise<Kept> =>
   change(key, drafts, (machine) => {
     const { size: _before, ...others } = machine[side] ?? {};
     return { ...machine, [side]: size === undefined ? others : { ...others, size } };
   });
 
-export const savePin = (key: MachineKey, pin: string, drafts: readonly string[]): Promise<Saved> =>
+export const savePin = (key: MachineKey, pin: string, drafts: readonly string[]): Promise<Kept> =>
   change(key, drafts, (machine) => ({ ...machine, pin }));
 
 /** Changes what is chosen for a line; a field that is `undefined` is taken away. */
-export const saveChoice = (
-  key: MachineKey,
-  choice: Ordered,
-  drafts: readonly string[] = [],
-): Promise<Saved> =>
+export const saveChoice = (key: MachineKey, choice: Ordered, drafts: readonly string[] = []): Promise<Kept> =>
   change(key, drafts, (machine) => {
     const all = machine.ordered ?? [];
     const before = all.find(({ line }) => line === choice.line);

@@ -23,6 +23,8 @@ export interface OrderModel {
   readonly clash: readonly Version[];
   readonly outlook: Outlook;
   readonly order: PartsToOrder;
+  /** The same for the machine as it has just been changed. */
+  readonly orderFor: (machine: Machine) => PartsToOrder;
 }
 
 function useWork(machineKey: RecordKey<'machine'>): readonly Work[] | undefined {
@@ -46,16 +48,19 @@ export function useOrder(walk: WalkModel): OrderModel | 'failed' | undefined {
   return useMemo(() => {
     if (ahead === 'failed') return 'failed';
     if (!ahead || !machine || !clash || !work) return undefined;
-    const order = partsToOrder({
-      machine,
-      outcomes: walk.scored.outcomes,
-      sheets: walk.assembled.input.sheets,
-      work,
-      tools: toolUncertaintyOf(walk),
-      plan: ahead.outlook.plan,
-      walk: walk.key,
-    });
-    return { walk, machineKey, machine, clash, outlook: ahead.outlook, order };
+    const { outlook } = ahead;
+    const orderFor = (of: Machine): PartsToOrder =>
+      partsToOrder({
+        machine: of,
+        outcomes: walk.scored.outcomes,
+        sheets: walk.assembled.input.sheets,
+        work,
+        tools: toolUncertaintyOf(walk),
+        plan: outlook.plan,
+        walk: walk.key,
+      });
+    const order = orderFor(machine);
+    return { walk, machineKey, machine, clash, outlook, order, orderFor };
   }, [walk, machineKey, ahead, machine, clash, work]);
 }
 

@@ -56,8 +56,8 @@ export const ordering = {
   howAsk: 'How do you know?',
   spaces: 'Spaces measured over',
   spacesHint: 'between the first and last centre',
-  first: 'First count',
-  second: 'Second count',
+  first: 'First',
+  second: 'Second',
   bothCounts:
     'Count twice, each time from a mark that you make at another place. One link wrong and it does not fit.',
   noneThere: 'Choose one, or go back.',
