@@ -54,7 +54,7 @@ export function placeOfFact(
   { shape }: Machine,
 ): { readonly side: Side; readonly component: string; readonly number?: number } {
   const { component } = traitsOfPart(kind);
-  return { side, component, ...(number !== undefined && isOfOnePart(name, shape) && { number }) };
+  return { side, component, ...(number !== undefined && isOfOnePart(kind, name, shape) && { number }) };
 }
 
 function storedFact(name: FactName, at: PartAt, machine: Machine): FittedFact | undefined {
@@ -65,12 +65,19 @@ function storedFact(name: FactName, at: PartAt, machine: Machine): FittedFact | 
   return entry && Object.hasOwn(entry.facts, name) ? entry.facts[name] : undefined;
 }
 
-/** The length that a pitch was measured over is read with a tape, whose error the spaces share. */
-function uncertaintyOf({ value, typed, unit, spaces }: FittedFact, tools: ToolUncertainty) {
+const byCaliper: ReadonlySet<FactName> = new Set(['bushing', 'bore']);
+
+/** Bores and bushings are read with a caliper, the rest with a tape, whose error the spaces of a pitch share. */
+function uncertaintyOf(
+  name: FactName,
+  { value, typed, unit, spaces }: FittedFact,
+  tools: ToolUncertainty,
+): number | undefined {
   if (typeof value !== 'number' || typed === undefined || unit === undefined) return undefined;
   const links = spaces ?? 1;
   const what = { kind: 'pitch', totalMm: value * links, links, typed, unit } as const;
-  return sizeOf({ v: 1, what, tool: 'tape' }, what, tools).uMm;
+  const tool = byCaliper.has(name) ? 'caliper' : 'tape';
+  return sizeOf({ v: 1, what, tool }, what, tools).uMm;
 }
 
 function entered(name: FactName, at: PartAt, { machine, tools }: FactInput): Known | undefined {
@@ -79,7 +86,7 @@ function entered(name: FactName, at: PartAt, { machine, tools }: FactInput): Kno
   const stored = storedFact(name, at, machine);
   if (!stored) return undefined;
   const { value, how, spaces, again } = stored;
-  const uMm = how === 'measured' ? uncertaintyOf(stored, tools) : undefined;
+  const uMm = how === 'measured' ? uncertaintyOf(name, stored, tools) : undefined;
   return {
     ...fact(value, how, 'entered'),
     ...(uMm !== undefined && { uMm }),
@@ -106,13 +113,14 @@ function fromWalk(name: FactName, { kind, side, number }: PartAt, { outcomes }: 
   return found && { ...fact(found.meanMm, 'measured', 'walk'), uMm: found.worst.uMm };
 }
 
-function fromRecord(name: FactName, { side }: PartAt, { machine }: FactInput): Known | undefined {
+function fromRecord(name: FactName, { kind, side }: PartAt, { machine }: FactInput): Known | undefined {
   const { track, flanges } = machine.shape;
   if (name === 'cored') {
     if (track === 'rubber-cored') return fact('cored', 'read', 'machine');
     return track === 'rubber-coreless' ? fact('coreless', 'read', 'machine') : undefined;
   }
-  if (name === 'flange' && flanges !== 'mixed') return fact(flanges, 'read', 'machine');
+  if (kind === 'bottom-roller' && name === 'flange' && flanges !== 'mixed')
+    return fact(flanges, 'read', 'machine');
   const moulded = mouldedValue(name, machine[side]?.size);
   return moulded === undefined ? undefined : fact(moulded, 'read', 'moulding');
 }

@@ -113,6 +113,6 @@ export type PartKind = keyof typeof partTraits;
 
 export const traitsOfPart = (kind: PartKind): PartTraits => partTraits[kind];
 
-/** Facts that may differ from roller to roller, and so belong to the one at its number. */
-export const isOfOnePart = (name: FactName, { flanges }: Shape): boolean =>
-  name === 'flange' && flanges === 'mixed';
+/** Flanges that may differ from roller to roller, and so belong to the one at its number. */
+export const isOfOnePart = (kind: PartKind, name: FactName, { flanges }: Shape): boolean =>
+  kind === 'bottom-roller' && name === 'flange' && flanges === 'mixed';

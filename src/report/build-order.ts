@@ -78,33 +78,35 @@ function listOf({ when, lines }: OrderGroup, { whenText, format }: OrderPageInpu
   return {
     kind: 'table',
     caption: whenText(when),
-    head: [heads.part, heads.count, heads.partNumber, heads.why],
+    head: [heads.part, heads.count, heads.partNumber],
     figures: [1],
     rows: lines.map((line) => [
       partText(line),
       countText(line, format),
       [line.partNumber, line.match ? ordering.match : undefined].filter(Boolean).join('. '),
-      whyTexts(line, format).join('. '),
     ]),
   };
 }
 
-/** What is known of a part, and what is not, with room to write it in. */
+/** Why a part is needed, and what is known of it and what is not, with room to write it in. */
 function factsOf(line: OrderLine, of: OrderPageInput): readonly Block[] {
-  if (line.facts.length === 0) return [];
   const name = partText(line);
   return [
     heading(2, name),
+    ...whyTexts(line, of.format).map((why) => text(why)),
+    ...(line.goesWith ? [text(ordering.goesWith, 'small')] : []),
     ...(line.onWornSprocket ? [text(ordering.wornSprocket)] : []),
-    {
-      kind: 'table',
-      caption: words.facts(name),
-      head: [words.fact, words.value, words.how],
-      figures: [],
-      rows: line.facts.map((fact) => factRow(fact, of)),
-    },
+    ...(line.facts.length === 0 ? [] : [factTable(name, line.facts, of)]),
   ];
 }
+
+const factTable = (name: string, all: readonly PartFact[], of: OrderPageInput): Block => ({
+  kind: 'table',
+  caption: words.facts(name),
+  head: [words.fact, words.value, words.how],
+  figures: [],
+  rows: all.map((fact) => factRow(fact, of)),
+});
 
 function factRow(fact: PartFact, { format, units }: OrderPageInput): readonly string[] {
   const how = [howText(fact), ...doubtTexts(fact)].join('. ');

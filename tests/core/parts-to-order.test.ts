@@ -18,7 +18,7 @@ import type { Work } from '../../src/core/walk.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
 import { demoMap, mini, outlookAt, plannedOf, steel } from './ahead-made.ts';
 import { lawOfWalks } from './law.ts';
-import { finding, inputOf, machineOf, mm, read, sheetOf, walkOf } from './made.ts';
+import { finding, inputOf, machineOf, mm, read, ruleOf, rulesOf, sheetOf, walkOf } from './made.ts';
 import { randomWalks } from './random-walks.ts';
 
 const rules = Object.values(builtIn.rules)[0];
@@ -132,6 +132,11 @@ describe('[N11] the parts that a job takes', () => {
       [[1, 3], undefined],
     ]);
     expect(mixed[0] && factOf(mixed[0], 'flange').how).toBe('missing');
+    // The machine's record knows the flanges of its bottom rollers alone.
+    const carrier = orderFor('steel', [['left.carrier-roller.1', 'carrier-turn', finding('seized')]]);
+    expect(linesOf(carrier).map((line) => [line.kind, factOf(line, 'flange').how])).toEqual([
+      ['carrier-roller', 'missing'],
+    ]);
   });
 
   test('[PO3] a job that takes no part is said so', () => {
@@ -284,6 +289,11 @@ describe('[N11] what a parts desk must know', () => {
       how: 'assumed',
       from: 'other-side',
     });
+    const cutRight: readonly Read[] = [['right.track', 'cord', finding('cut')]];
+    const [there] = linesOf(
+      orderFor('rubber-cored', cutRight, { machine: { left: { size: '300x52.5x84' } } }),
+    );
+    expect(there && factOf(there, 'moulding').how).toBe('assumed');
     expect(factOf(trackLine({ right: { size: '300x52.5x84' } }), 'moulding')).toMatchObject({
       how: 'assumed',
       from: 'other-side',
@@ -420,6 +430,34 @@ describe('[N11] laws of the parts to order', () => {
       const hours = order.groups.flatMap(({ when }) => (when.kind === 'visit' ? [when.hours] : []));
       expect(hours).toEqual([...hours].sort((a, b) => a - b));
     }
+  });
+
+  test('[PO27] what the plan leaves for later is ordered where the walk asks for it, and not for wear alone', () => {
+    const machine = demoMap().get('demo/machine/mini') as Machine;
+    const plan = plannedOf(outlookAt(demoMap(), mini));
+    const [first] = plan.visits.flatMap(({ jobs }) => jobs);
+    assert(first, 'a job');
+    const groups = (call: 'run' | 'repair' | 'replace') => {
+      const later = [{ ...first, job: { ...first.job, call } }];
+      const left = { ...plan, visits: [], later, open: [] };
+      const input = { machine, outcomes: [], sheets: {}, work: [], tools: {}, plan: left, walk: mini };
+      return partsToOrder(input).groups.map(({ when }) => when.kind);
+    };
+    expect([groups('run'), groups('repair'), groups('replace')]).toEqual([[], ['later'], ['later']]);
+  });
+
+  test('[PO28] a part that only somebody’s own rule replaces is ordered by what was found', () => {
+    const own = ruleOf(
+      'own.frame',
+      ['track-frame'],
+      { finding: 'track-frame', atLeast: 'bent' },
+      'replace',
+      'work',
+    );
+    const readings = [read('left.frame', 'track-frame', finding('bent'))];
+    const order = ordered(inputOf({ readings, rules: rulesOf([own]) }));
+    expect(short(order)).toEqual([['left.mend-frame.other', undefined]]);
+    expect(order.partless).toEqual([]);
   });
 
   test('[PO18] by the starting rules every finding that asks for a part or more has a line or takes none', () => {

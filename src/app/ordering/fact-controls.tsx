@@ -28,6 +28,7 @@ export function FactControls(props: ControlsProps) {
   if (ask.kind !== 'choice') return <Numbers {...props} />;
   return (
     <Choices
+      hideTitle
       title={capital(title)}
       options={ask.choices.map((value) => ({ value, label: choices[value] ?? value }))}
       chosen={draft.texts[0]}

@@ -31,6 +31,9 @@ export function PinCard({ order: { machine, machineKey } }: { order: OrderModel 
           [machineWords.pin, machine.pin],
         ]}
       />
+      {pinHints(machine.pin ?? '').map((hint) => (
+        <p key={hint}>{pinLine(hint, machine.pin ?? '')}</p>
+      ))}
       {machine.pin === undefined && (
         <>
           <p>{words.pinMissing}</p>

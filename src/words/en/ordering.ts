@@ -121,6 +121,7 @@ interface FactWords {
   readonly choices?: Readonly<Record<string, string>>;
 }
 
+/** What guides, joints and masters look like is from memory. */
 export const factWords: Readonly<Record<FactName, FactWords>> = {
   moulding: {
     name: 'size as moulded or stamped',
