@@ -27,9 +27,9 @@ function change(
     if (!found.ok) return found;
     const machine = valueIn<Machine>(found.value);
     if (machine) {
-      const next = make(machine);
-      const saved = await save([put(key, next)], drafts);
-      return saved.ok ? ok(next) : saved;
+      const changed = make(machine);
+      const saved = await save([put(key, changed)], drafts);
+      return saved.ok ? ok(changed) : saved;
     }
     return err(isFromNewer(found.value) ? { kind: 'made-by-newer', key } : { kind: 'unknown', detail: key });
   });
