@@ -208,6 +208,7 @@ describe('what it prints', () => {
       'sagline demo',
       'sagline score FILE',
       'sagline plan FILE',
+      'sagline options FILE',
       'sagline appraise FILE',
       'sagline schema',
       '--version',
@@ -279,7 +280,7 @@ describe('the same result as the core', () => {
 describe('the choice of tracks', () => {
   const optionsIn = (out: string): OptionsFile => JSON.parse(out) as OptionsFile;
 
-  test('[X8] options compares plain rubber and steel for machines that name none, by their own walks', async () => {
+  test('[X10] options compares plain rubber and steel for machines that name none, by their own walks', async () => {
     const { out } = await sagline(['demo']);
     const [byFile, byPipe] = await Promise.all([
       sagline(['options', written('options.json', out)]),
@@ -302,7 +303,7 @@ describe('the choice of tracks', () => {
     }
   });
 
-  test('[X9] a machine alone, its options and what it is for are enough: no walk is asked for', async () => {
+  test('[X11] a machine alone, its options and what it is for are enough: no walk is asked for', async () => {
     const option = (fields: object) => ({ v: 1, name: 'made up', ...fields });
     const price = (minor: number) => ({ minor, currency: 'EUR' });
     const records = [
@@ -331,7 +332,7 @@ describe('the choice of tracks', () => {
     expect(out).not.toMatch(/NaN|Infinity/);
   });
 
-  test('[X9] a file without a machine has one sentence', async () => {
+  test('[X11] a file without a machine has one sentence', async () => {
     const { code, out, err } = await sagline(['options', '-'], fileOf([walk]));
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toBe('sagline: The file holds no machine to choose tracks for.\n');
