@@ -1,4 +1,5 @@
 import { ErrorBoundary, lazy, LocationProvider, Route, Router } from 'preact-iso';
+import { loadRental } from './data/load-rental.ts';
 import { loadSealing } from './data/load-sealing.ts';
 import { Broken } from './screens/broken.tsx';
 import { Gone } from './screens/gone.tsx';
@@ -21,6 +22,8 @@ const MachineScreen = lazy(() => later().then((each) => each.MachineScreen));
 const Settings = lazy(() => later().then((each) => each.Settings));
 const WalkScreen = lazy(() => later().then((each) => each.WalkScreen));
 const WorkEdit = lazy(() => later().then((each) => each.WorkEdit));
+
+const ContractScreen = lazy(() => loadRental().then((each) => each.ContractScreen));
 
 const CheckScreen = lazy(() => loadSealing().then((each) => each.CheckScreen));
 const SealScreen = lazy(() => loadSealing().then((each) => each.SealScreen));
@@ -53,6 +56,8 @@ export function App() {
             <Route path="/machine/demo/:id/start" component={BeforeStart} />
             <Route path="/machine/:id/work" component={WorkEdit} />
             <Route path="/machine/demo/:id/work" component={WorkEdit} />
+            <Route path="/machine/:id/contract" component={ContractScreen} />
+            <Route path="/machine/demo/:id/contract" component={ContractScreen} />
             <Route path="/machine/:id/form" component={Form} />
             <Route path="/machine/demo/:id/form" component={Form} />
             <Route path="/machine/:id/history" component={WearHistory} />

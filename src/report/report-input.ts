@@ -7,7 +7,7 @@ import type { ScoreInput } from '../core/states.ts';
 import type { Dates } from '../words/dates.ts';
 import type { ReasonTexts } from '../words/en/reason-line.ts';
 import type { checkWords } from '../words/en/sealing.ts';
-import type { RentalFacts } from '../words/purpose-answers.ts';
+import type { Judged } from '../words/purpose-answers.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
 import type { Block } from './blocks.ts';
 
@@ -38,7 +38,7 @@ export interface ReportInput {
   /** A demo machine: said on top, so that nobody takes it for a real one. */
   readonly invented: boolean;
   /** Of a hand-out or a return. */
-  readonly rental?: RentalFacts | undefined;
+  readonly rental?: Judged['rental'];
   readonly photos: readonly ReportPhoto[];
   readonly people: readonly Person[];
   /** Each seal of the walk as it was checked, latest last; or that they could not be looked up. */

@@ -1,21 +1,13 @@
 import { callRank } from '../core/calls.ts';
-import { damageOf, signsOf, worstOn } from '../core/findings.ts';
+import { signsOf, worstOn } from '../core/findings.ts';
 import type { Machine, Side } from '../core/machine.ts';
 import type { Reason } from '../core/reason.ts';
-import type { Damage } from '../core/rental-damage.ts';
 import type { ItemOutcome, Scored } from '../core/score.ts';
 import { shownCall } from '../core/verdict.ts';
 import type { Walk } from '../core/walk.ts';
 import { callWords } from './en/calls.ts';
 import { componentNames, findingLabel, itemName } from './en/items.ts';
-import {
-  appraisalVerdict,
-  beforeWords,
-  handOutVerdict,
-  jobsiteVerdict,
-  rentalVerdict,
-  verdict as shared,
-} from './en/verdict.ts';
+import { appraisalVerdict, jobsiteVerdict, verdict as shared } from './en/verdict.ts';
 import type { Formatter } from './format.ts';
 import { outcomePlace, wearText } from './outcome-text.ts';
 
@@ -26,18 +18,8 @@ export interface Judged {
   readonly scored: Scored;
   readonly format: Formatter;
   readonly reasonText: (reason: Reason) => string;
-  /** What a hand-out or a return has beside its readings. */
-  readonly rental?: RentalFacts | undefined;
-}
-
-export interface RentalFacts {
-  /** Photos of the sequence that were neither taken nor left out with a reason. */
-  readonly missing: readonly unknown[];
-  /** Sizes of a hand-out that do not say where their mark is. */
-  readonly unmarked: number;
-  /** The walk that a return is held against, and the day of it as people read it. */
-  readonly handOut?: { readonly day: string };
-  readonly damages: readonly Damage[];
+  /** Of a hand-out or a return: its own questions, which are loaded with it. */
+  readonly rental?: { readonly answers: (of: Judged) => readonly Answer[] } | undefined;
 }
 
 /** A question that a purpose asks first, and its answer: a sentence, or a list with what is said when it is empty. */
@@ -48,15 +30,15 @@ export interface Answer {
   readonly more?: string;
 }
 
-const callWord = ({ scored }: Judged): string => {
+export const callWord = ({ scored }: Judged): string => {
   const call = shownCall(scored.verdict);
   return call === 'open' ? shared.openTitle : callWords[call].word;
 };
 
-const named = (outcome: ItemOutcome): string =>
+export const named = (outcome: ItemOutcome): string =>
   `${itemName(outcome.state.item.id)}, ${outcomePlace(outcome)}`;
 
-const listOr = (lines: readonly string[], none: string): string | readonly string[] =>
+export const listOr = (lines: readonly string[], none: string): string | readonly string[] =>
   lines.length === 0 ? none : lines;
 
 /** What a visit to do the calls needs: the parts, and what the work itself asks for. */
@@ -85,7 +67,7 @@ function signLines({ scored }: Judged): readonly string[] {
   return [...new Set(lines)];
 }
 
-const openNames = (of: Judged): readonly string[] => {
+export const openNames = (of: Judged): readonly string[] => {
   const { openParking, openOther } = of.scored.verdict;
   const names = [...openParking, ...openOther].map(({ state }) => itemName(state.item.id));
   return [...new Set(names)];
@@ -118,76 +100,6 @@ function jobsite(of: Judged): readonly Answer[] {
   ];
 }
 
-/** Whether the machine may go out. */
-function mayGoOut(of: Judged): string {
-  const w = rentalVerdict;
-  const { atLeast, settled } = of.scored.verdict;
-  const out = callRank(atLeast) <= callRank('recheck') ? w.outYes : w.outAfter(callWord(of));
-  return atLeast === 'park' ? w.outNo : settled ? out : w.outNotKnown;
-}
-
-const openCount = ({ scored: { verdict } }: Judged): number =>
-  verdict.openParking.length + verdict.openOther.length;
-
-/** Whether all is read, every photo of the sequence there and every mark described; if not, what is missing. */
-function proof(of: Judged): string {
-  const w = rentalVerdict;
-  const [open, photos, marks] = [openCount(of), of.rental?.missing.length ?? 0, of.rental?.unmarked ?? 0];
-  const missing = [
-    ...(open > 0 ? [w.proofMissing(open)] : []),
-    ...(photos > 0 ? [w.proofPhotos(photos)] : []),
-    ...(marks > 0 ? [w.proofMarks(marks)] : []),
-  ];
-  return missing.length === 0 ? w.proofYes : w.proofNo(missing);
-}
-
-function handOut(of: Judged): readonly Answer[] {
-  const w = handOutVerdict;
-  return [
-    { ask: w.fit, say: mayGoOut(of) },
-    { ask: w.proof, say: proof(of) },
-    {
-      ask: w.goesWith,
-      say: listOr(
-        damageOf(of.scored.outcomes).map(named),
-        openCount(of) === 0 ? w.goesSound : w.goesSoundSoFar,
-      ),
-    },
-    { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
-  ];
-}
-
-/** What of a return is chargeable: with a hand-out only what was sound then. */
-function chargeable(of: Judged, damage: readonly ItemOutcome[]): string {
-  const w = rentalVerdict;
-  if (damage.length === 0) return openCount(of) > 0 ? w.chargeSomeOpen : w.chargeNone;
-  if (!of.rental?.handOut) return w.chargeDamage(damage.length);
-  const fresh = of.rental.damages.filter(({ before }) => before.kind === 'sound');
-  return fresh.length === 0 ? w.chargeOld : w.chargeNew(fresh.length);
-}
-
-/** Damage of a return, each with how it was at hand-out. */
-const damageLine = (of: Judged, { state: { place, item } }: ItemOutcome, text: string): string => {
-  const found = of.rental?.damages.find((each) => each.place === place && each.item === item.id);
-  return found && of.rental?.handOut ? `${text}: ${beforeWords[found.before.kind]}` : text;
-};
-
-function rental(of: Judged): readonly Answer[] {
-  const w = rentalVerdict;
-  const damage = damageOf(of.scored.outcomes);
-  const day = of.rental?.handOut?.day;
-  return [
-    { ask: w.outAgain, say: mayGoOut(of) },
-    { ask: w.chargeable, say: chargeable(of, damage) },
-    { ask: w.proof, say: proof(of) },
-    ...(damage.length > 0
-      ? [{ ask: shared.reasons, say: damage.map((each) => damageLine(of, each, named(each))) }]
-      : []),
-    { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
-    { ask: '', say: day === undefined ? w.noHandOut : w.handOut(day) },
-  ];
-}
-
 function worstText(of: Judged, side: Side): string {
   const worst = worstOn(of.scored.outcomes, side);
   if (!worst) return appraisalVerdict.worstNone;
@@ -211,7 +123,6 @@ function appraisal(of: Judged): readonly Answer[] {
   ];
 }
 
-const answersFor = { jobsite, 'hand-out': handOut, 'rental-return': rental, appraisal } as const;
-
 /** The questions that the purpose of a walk asks first, answered. */
-export const answersOf = (of: Judged): readonly Answer[] => answersFor[of.walk.purpose](of);
+export const answersOf = (of: Judged): readonly Answer[] =>
+  of.rental?.answers(of) ?? (of.walk.purpose === 'appraisal' ? appraisal : jobsite)(of);

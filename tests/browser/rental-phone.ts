@@ -17,7 +17,7 @@ export const picture = () => {
 };
 
 export const camera = (page: Page) => page.locator('input[capture]').first();
-const thumb = (page: Page) => page.getByRole('link', { name: /^Photo: / });
+export const thumb = (page: Page) => page.getByRole('link', { name: /^Photo: / });
 const main = (page: Page) => page.getByRole('navigation').getByRole('link').last();
 
 export const valuesOn = async <T>(page: Page, kind: string): Promise<readonly T[]> =>

@@ -1,49 +1,21 @@
-import { expect } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import type { Contract } from '../../src/core/contract.ts';
 import type { Photo } from '../../src/core/photo.ts';
 import type { Walk } from '../../src/core/walk.ts';
 import { unseenWords } from '../../src/words/en/choices.ts';
+import { chargesWords, contract as words } from '../../src/words/en/contract.ts';
+import { forms } from '../../src/words/en/forms.ts';
+import { handover } from '../../src/words/en/handover.ts';
 import { photos } from '../../src/words/en/photos.ts';
+import { rentalVerdict } from '../../src/words/en/rental-verdict.ts';
 import { heldAgainst, marks, sequence } from '../../src/words/en/rental-walks.ts';
-import { handOutVerdict, rentalVerdict, verdict } from '../../src/words/en/verdict.ts';
-import { walk } from '../../src/words/en/walk.ts';
+import { verdict } from '../../src/words/en/verdict.ts';
+import { test as ownPhone } from './fixtures.ts';
+import { givenBy, keepGiven } from './given.ts';
 import { base, camera, picture, readLug, shoot, shootAll, valuesOn } from './rental-phone.ts';
-import { test } from './walk-phone.ts';
-import type { Walker } from './walker.ts';
-
-const shots = [
-  'plate',
-  'meter',
-  'front-left',
-  'left.track.lug-depth.s1',
-  'left.track.lug-depth.s2',
-  'rear-left',
-  'left.sprocket',
-  'rear-right',
-  'right.sprocket',
-  'right.track.lug-depth.s1',
-  'right.track.lug-depth.s2',
-  'front-right',
-];
-
-/** A finished hand-out with its photos and two marked lugs on the left. */
-async function handOut(walker: Walker): Promise<void> {
-  const { page } = walker;
-  await walker.addMachine('rental 4', 'track-loader', 'rubber-cored', '4500');
-  await walker.startWalk('short', 'hand-out');
-  expect(walker.step).toBe('sequence.plate');
-  expect(await shootAll(walker)).toEqual(shots);
-  const at = base(page);
-  await page.goto(`${at}/side-left/lug-depth/s1`);
-  await readLug(walker, 'side-left.lug-depth.s1', '21', 'yellow paint, third lug from the joint');
-  await page.goto(`${at}/side-left/lug-depth/s2`);
-  await walker.pastCautions();
-  await walker.tap(walker.button(marks.again('yellow paint, third lug from the joint')));
-  await readLug(walker, 'side-left.lug-depth.s2', '19');
-  await page.goto(`${at}/verdict`);
-  await expect(page.getByText(handOutVerdict.fit)).toBeVisible();
-  await walker.tap(walker.button(walk.finishAnyway));
-  await expect(page.getByRole('link', { name: sequence.link(12, 12) })).toBeVisible();
-}
+import { handOut, shots } from './rental-yard.ts';
+import { draftsOn, recordsOn, test } from './walk-phone.ts';
+import { Walker } from './walker.ts';
 
 test('[RW20] a hand-out takes its photos in one sequence, plate and meter first, and goes on where it was cut off', async ({
   walker,
@@ -118,3 +90,80 @@ test('[RW22] without a hand-out walk a return says what can and what cannot be c
   await walker.tap(walker.link(verdict.title));
   await expect(page.getByText(rentalVerdict.noHandOut)).toBeVisible();
 });
+
+test('[RW23] a contract is typed once, kept half typed, and belongs to the walk it was entered from', async ({
+  walker,
+}) => {
+  const { page } = walker;
+  await walker.addMachine('rental 6', 'track-loader', 'rubber-cored', '4500');
+  await walker.startWalk('short', 'hand-out');
+  await page.goto(`${base(page)}/map`);
+  await walker.tap(walker.link(heldAgainst.contract));
+  await page.getByLabel(words.renter, { exact: true }).fill('Kim Osei');
+  await walker.tap(walker.choice(chargesWords['damage-and-wear'].label));
+  await walker.tap(walker.button(words.fill));
+  await page.locator('summary').filter({ hasText: 'Renew the track' }).click();
+  await page.getByLabel(words.life).fill('1500');
+  await expect.poll(async () => Object.keys(await draftsOn(page)).join()).toContain('contract/of');
+  await page.reload();
+  await expect(page.getByLabel(words.renter, { exact: true })).toHaveValue('Kim Osei');
+  await page.getByLabel(words.tax).fill('1,900');
+  await walker.tap(walker.button(words.save));
+  await expect(page.getByText(forms.mend)).toBeVisible();
+  await page.getByLabel(words.tax).fill('19');
+  await walker.tap(walker.button(words.save));
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(verdict.title);
+
+  const [kept] = (await recordsOn(page)).filter(({ key }) => key.startsWith('contract/'));
+  const contract = kept?.value as unknown as Contract;
+  expect(contract).toMatchObject({ renter: 'Kim Osei', charges: 'damage-and-wear', taxPercent: 19 });
+  expect(contract.parts.find(({ what }) => what === 'renew-track')).toMatchObject({ lifeHours: 1500 });
+  const [held] = await valuesOn<Walk>(page, 'walk');
+  expect(held?.contract).toBe(kept?.key);
+  await walker.tap(walker.link(heldAgainst.contract));
+  await expect(page.getByLabel(words.renter, { exact: true })).toHaveValue('Kim Osei');
+});
+
+/** The file that a phone gives away, taken in by another. */
+async function handedOver(from: Page, to: Page): Promise<void> {
+  await from.goto(`${base(from)}/hand-over`);
+  await from.getByRole('button', { name: handover.save(handover.walk) }).click();
+  await expect(from.getByText('File written')).toBeVisible();
+  const buffer = await givenBy(from);
+  await to.goto('/settings');
+  await to
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'walk.zip', mimeType: 'application/zip', buffer });
+  await expect(to.getByText(/records? added/)).toBeVisible();
+}
+
+ownPhone(
+  '[RW24] a return handed over as a file is led by its hand-out on the other phone too',
+  async ({ page, origin, browser }) => {
+    ownPhone.setTimeout(120_000);
+    await keepGiven(page);
+    await page.goto('/');
+    const walker = new Walker(page);
+    await handOut(walker);
+    await page.goto('/');
+    await walker.tap(page.getByRole('link', { name: /rental 4/ }).first());
+    await walker.startWalk('short', 'rental-return');
+    const path = base(page);
+    const other = await browser.newContext({ baseURL: origin.url, locale: 'en-GB' });
+    try {
+      const there = await other.newPage();
+      await handedOver(page, there);
+      await there.goto(`${path}/sequence/plate`);
+      await expect(there.getByRole('img', { name: /^At hand-out: / })).toBeVisible();
+      await there.goto(`${path}/side-left/lug-depth/s1`);
+      await new Walker(there).pastCautions();
+      await expect(
+        there.getByText(/At hand-out .* Mark: yellow paint, third lug from the joint/),
+      ).toBeVisible();
+      await expect(there.getByRole('img', { name: marks.open })).toBeVisible();
+    } finally {
+      await other.close();
+    }
+  },
+);

@@ -2,10 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { damagesOf } from '../../src/core/rental-damage.ts';
 import { score } from '../../src/core/score.ts';
 import type { PlacedReading } from '../../src/core/states.ts';
-import { purposes, type Purpose } from '../../src/core/walk.ts';
-import { beforeWords, handOutVerdict, rentalVerdict, verdict } from '../../src/words/en/verdict.ts';
+import { isRental, purposes, type Purpose } from '../../src/core/walk.ts';
+import { beforeWords, handOutVerdict, rentalVerdict } from '../../src/words/en/rental-verdict.ts';
+import { verdict } from '../../src/words/en/verdict.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
-import { answersOf, type Answer, type RentalFacts } from '../../src/words/purpose-answers.ts';
+import { answersOf, type Answer, type Judged } from '../../src/words/purpose-answers.ts';
+import { rentalAnswers, type RentalFacts } from '../../src/words/rental-answers.ts';
 import { finding, inputOf, machineOf, read, ruleOf, rulesOf, walkOf } from '../core/made.ts';
 
 const format = makeFormatter({ locale: 'en', depth: 'mm', length: 'mm', mass: 'kg' });
@@ -16,10 +18,11 @@ const bent = read('left.frame', 'guards', finding('bent'));
 function answers(
   purpose: Purpose,
   readings: readonly PlacedReading[],
-  rental?: RentalFacts,
+  facts: RentalFacts = { missing: [], unmarked: 0, damages: [] },
 ): readonly Answer[] {
   const walk = walkOf({ purpose, depth: 'short' });
   const scored = score(inputOf({ machine, walk, rules, readings: [...readings] }));
+  const rental = isRental(purpose) ? { answers: (of: Judged) => rentalAnswers(of, facts) } : undefined;
   return answersOf({ walk, machine, scored, format, rental, reasonText: () => '' });
 }
 

@@ -5,11 +5,12 @@ import { groundWords } from '../../words/en/choices.ts';
 import { common } from '../../words/en/common.ts';
 import { verdict } from '../../words/en/verdict.ts';
 import { formatter } from '../data/format.ts';
-import { machinePath, walkPath } from '../data/paths.ts';
+import { walkPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Facts } from '../parts/facts.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
+import { contractPath } from '../rental/links.tsx';
 import { useSeals } from '../sealing/use-seals.ts';
 import { ChargeCard, FoldedLine } from './charge-card.tsx';
 import { ChargePage } from './charge-page.tsx';
@@ -94,7 +95,7 @@ function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
       )}
       <OwnerSide charge={charge} />
       <p class={styles.quiet}>{words.aid}</p>
-      <ButtonLink look="plain" href={machinePath(model.walk.machine, 'contract')}>
+      <ButtonLink look="plain" href={contractPath(model, 'charge')}>
         {contractKey === undefined ? words.enterContract : words.contract}
       </ButtonLink>
       <ButtonLink look="plain" href={walkPath(model.key, 'charge.page')}>

@@ -6,7 +6,8 @@ import { makeDates } from '../../words/dates.ts';
 import { common } from '../../words/en/common.ts';
 import { findingLabel, itemName, placeName } from '../../words/en/items.ts';
 import { heldAgainst as words, marks } from '../../words/en/rental-walks.ts';
-import { beforeWords, verdict } from '../../words/en/verdict.ts';
+import { beforeWords } from '../../words/en/rental-verdict.ts';
+import { verdict } from '../../words/en/verdict.ts';
 import { capital } from '../../words/outcome-text.ts';
 import { changeWalk } from '../actions/walk.ts';
 import { formatter } from '../data/format.ts';
@@ -21,6 +22,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
 import type { HandedOut } from './handed-out.ts';
+import { contractPath } from './links.tsx';
 import { handOutsOf, ledFields, noHandOut } from './lookup.ts';
 import type { Rental } from './rental-model.ts';
 import walkStyles from '../screens/walk.module.css';
@@ -45,6 +47,7 @@ export function HandOut({ model }: { model: WalkModel }) {
       {handOut && <Sizes model={model} handOut={handOut} />}
       <DamageSince rental={rental} />
       <Others model={model} />
+      <ButtonLink href={contractPath(model)}>{words.contract}</ButtonLink>
     </Screen>
   );
 }

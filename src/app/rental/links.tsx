@@ -1,7 +1,14 @@
 import { heldAgainst, sequence as words } from '../../words/en/rental-walks.ts';
-import { walkPath } from '../data/paths.ts';
+import { machinePath, walkPath } from '../data/paths.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
+
+/** The contract of a walk's hire, with the way back to the walk. */
+export const contractPath = ({ key, walk }: WalkModel, step = 'verdict'): string =>
+  `${machinePath(walk.machine, 'contract')}?${new URLSearchParams({
+    from: walkPath(key, step),
+    ...(walk.contract !== undefined && { contract: walk.contract }),
+  })}`;
 
 /** From a rental walk to its photos in order, and to what it is held against. */
 export function Links({ model }: { model: WalkModel }) {
@@ -18,6 +25,7 @@ export function Links({ model }: { model: WalkModel }) {
           {handOut ? heldAgainst.link(handOut.day) : heldAgainst.linkNone}
         </ButtonLink>
       )}
+      <ButtonLink href={contractPath(model)}>{heldAgainst.contract}</ButtonLink>
     </>
   );
 }

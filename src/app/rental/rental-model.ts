@@ -1,9 +1,11 @@
 import { handedOutAt, ledBy, markedIn } from '../../core/hand-out.ts';
 import { progressOf } from '../../core/progress.ts';
-import { damagesOf, type Damage } from '../../core/rental-damage.ts';
+import { damagesOf } from '../../core/rental-damage.ts';
 import { missingShots, shotsOf, type Shot } from '../../core/shots.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import type { Step } from '../../core/steps.ts';
+import type { Answer, Judged } from '../../words/purpose-answers.ts';
+import { rentalAnswers, type RentalFacts } from '../../words/rental-answers.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { photosOf } from '../photos/walk-photos.ts';
 import { HandOut } from './hand-out.tsx';
@@ -14,16 +16,13 @@ import { Sequence } from './sequence.tsx';
 import { noteAt } from './step-note.tsx';
 
 /** What a hand-out or a return has beside other walks, and the parts of its screens. */
-export interface Rental {
+export interface Rental extends RentalFacts {
+  readonly answers: (of: Judged) => readonly Answer[];
   readonly shots: readonly Shot[];
   /** Photos of the sequence that were neither taken nor left out. */
   readonly missing: readonly Shot[];
-  /** Of a hand-out: sizes that do not say where their mark is. */
-  readonly unmarked: number;
   /** Of a return; absent too where the walk that it names is not on this phone. */
   readonly handOut?: HandedOut;
-  /** Of a return: damage found so far, each with how it was at hand-out. */
-  readonly damages: readonly Damage[];
   readonly handedOutAt: (step: Step) => PlacedReading | undefined;
   readonly HandOut: typeof HandOut;
   readonly Links: typeof Links;
@@ -42,12 +41,16 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
   const shots = shotsOf(walk, steps);
   const photos = await photosOf(model.key);
   const taken = photos.ok ? photos.value.map(({ photo }) => photo) : [];
-  const rental: Rental = {
-    shots,
+  const facts = {
     missing: missingShots(shots, taken, walk),
     unmarked: walk.purpose === 'hand-out' ? markedIn(readings).filter(isUnmarked).length : 0,
     ...(handOut && { handOut }),
     damages: damagesOf(model.scored.outcomes, handOut?.scored.outcomes),
+  };
+  const rental: Rental = {
+    ...facts,
+    shots,
+    answers: (of) => rentalAnswers(of, facts),
     handedOutAt: (step) => handedOutAt(step, marked),
     HandOut,
     Links,

@@ -1,5 +1,6 @@
 /** The screen of one machine. */
 export const machine = {
+  contract: 'Rental contract',
   paperForm: 'Blank paper form',
   wearHistory: 'Wear history',
   hauling: 'Hauling: weights and licence',
