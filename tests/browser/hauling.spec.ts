@@ -43,6 +43,7 @@ test('[HL10] a machine’s mass comes from its record, what is empty stays open,
   await expect(mass(page, 'machine')).toHaveValue('2625');
   await expect(summary(page)).toContainText(/2,550\skg at least/);
   await expect(summary(page)).toContainText(hauling.lawOpen);
+  await expect(summary(page)).toContainText(hauling.noRatingYet);
   await fill(page, { attachments: '100', fuel: '0', chains: '25', trailer: '700', 'trailer-gross': '3500' });
   await expect(card(page, hauling.ratings)).toContainText(/Within the rating, 125\skg to spare/);
   await fill(page, { truck: '2400', 'truck-gross': '3500' });

@@ -9,8 +9,6 @@ import {
   hauling as words,
   ratingWords,
   ruleWords,
-  stepOpen,
-  stepWords,
   sumLineWords,
   vehicleWords,
 } from '../../words/en/hauling.ts';
@@ -18,7 +16,7 @@ import { preferences } from '../data/preferences.ts';
 import { Facts, type Fact } from '../parts/facts.tsx';
 import { SourceLine } from '../parts/source-line.tsx';
 import styles from '../parts/forms.module.css';
-import { bothUnits, mass, named, printed, sumText } from './haul-text.ts';
+import { askedLine, bothUnits, mass, named, printed, sumText } from './haul-text.ts';
 
 interface BasisProps {
   readonly source?: Source | undefined;
@@ -108,9 +106,7 @@ export function RuleCard({ haul, rule }: { haul: Haul; rule: HaulRule }) {
   const { title, note } = ruleWords[rule.rule];
   return (
     <Card title={title} source={rule.source} since={rule.since}>
-      <p class={styles.strong}>
-        {answer.kind === 'step' ? stepWords[answer.step] : stepOpen(stepWords[answer.atLeast])}
-      </p>
+      <p class={styles.strong}>{askedLine(answer)}</p>
       {answer.kind === 'open' && <StillOpen names={namesOf(answer.open)} />}
       {answer.lines.map((line) => (
         <Limit key={`${line.of} ${line.is} ${line.mass.value}`} line={line} />

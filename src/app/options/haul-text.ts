@@ -1,6 +1,7 @@
+import type { RuleAnswer } from '../../core/hauling-rules.ts';
 import { printedKg, type PrintedMass, type Sum } from '../../core/hauling.ts';
 import { kgPerLb } from '../../core/quantity.ts';
-import { hauling as words } from '../../words/en/hauling.ts';
+import { hauling as words, stepOpen, stepWords } from '../../words/en/hauling.ts';
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 
@@ -29,3 +30,10 @@ export function sumText(sum: Pick<Sum, 'kg' | 'open'>, say: (kg: number) => stri
 /** Names in a row, as the language joins them. */
 export const named = (names: readonly string[]): string =>
   new Intl.ListFormat('en', { type: 'conjunction' }).format(names);
+
+/** What is certain of a law: where even its least is open, nothing. */
+export function askedLine(answer: RuleAnswer): string {
+  if (answer.kind === 'step') return stepWords[answer.step];
+  const isLeast = answer.atLeast === answer.rule.steps[0]?.step;
+  return isLeast ? words.lawOpen : stepOpen(stepWords[answer.atLeast]);
+}

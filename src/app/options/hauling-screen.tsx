@@ -6,7 +6,7 @@ import type { Machine } from '../../core/machine.ts';
 import { haulLawsReadOn, haulRules, type Region } from '../../reference/hauling.ts';
 import { makeDates } from '../../words/dates.ts';
 import { common } from '../../words/en/common.ts';
-import { hauling as words, ratingWords, ruleWords, stepWords } from '../../words/en/hauling.ts';
+import { hauling as words, ratingWords, ruleWords } from '../../words/en/hauling.ts';
 import { valueOf } from '../data/live.ts';
 import { fromPath, machinePath } from '../data/paths.ts';
 import { preferences } from '../data/preferences.ts';
@@ -19,7 +19,7 @@ import walk from '../screens/walk.module.css';
 import { GroundSection } from './ground-section.tsx';
 import { emptyLoad, emptyRig, haulOf, tiesOf, type LoadForm, type RigForm } from './haul-form.ts';
 import { HaulSections } from './haul-sections.tsx';
-import { mass, sumText } from './haul-text.ts';
+import { askedLine, mass, sumText } from './haul-text.ts';
 
 /** Whether a machine may go on this trailer or truck: of one machine, or alone. */
 export function HaulingScreen() {
@@ -75,6 +75,7 @@ function Summary({ haul, region }: { haul: Haul; region: Region }) {
   const answers = ratingAnswers(haul);
   const over = answers.flatMap((each) => (each.kind === 'over' ? [each] : []));
   const [licence] = haulRules[region].map((rule) => ruleAnswer(haul, rule));
+  const isNone = answers.every(({ kind }) => kind === 'open' || kind === 'no-rating');
   const isSure = answers.every(({ kind }) => kind === 'within' || kind === 'no-rating');
   return (
     <div class={walk.big} role="status" aria-label={words.comesTo}>
@@ -85,11 +86,12 @@ function Summary({ haul, region }: { haul: Haul; region: Region }) {
         <strong key={rating}>{words.isOver(mass(byKg), ratingWords[rating])}</strong>
       ))}
       {over.length > 0 && <span>{words.overStop}</span>}
-      {over.length === 0 && <span>{isSure ? words.allWithin : words.noneOver}</span>}
+      {over.length === 0 && (
+        <span>{isNone ? words.noRatingYet : isSure ? words.allWithin : words.noneOver}</span>
+      )}
       {licence && (
         <span>
-          {ruleWords[licence.rule.rule].title}:{' '}
-          <strong>{licence.kind === 'step' ? stepWords[licence.step] : words.lawOpen}</strong>
+          {ruleWords[licence.rule.rule].title}: <strong>{askedLine(licence)}</strong>
         </span>
       )}
     </div>

@@ -24,7 +24,7 @@ export const hauling = {
   clear: 'Empty the form',
   cleared: 'The form is empty',
   ratings: 'Against the plates',
-  lawOpen: 'still open',
+  lawOpen: 'Still open.',
   localLaw: 'Local law decides.',
   notPermission: 'This is arithmetic, not permission. Local law decides.',
   readOn: (day: string): string => `The laws as we found them on ${day}. Laws change.`,
@@ -41,6 +41,7 @@ export const hauling = {
   against: (load: string, rating: string): string => `${load} against ${rating}.`,
   isOver: (by: string, what: string): string => `Over its rating by ${by}: ${what}`,
   noneOver: 'No rating is exceeded, as far as it is entered.',
+  noRatingYet: 'No rating can be compared yet.',
   allWithin: 'Within every rating that the plates show.',
   overStop: 'Do not haul it like this: another trailer, another truck, or less on the deck.',
   lineKnown: (of: string, known: string): string => `${of}: ${known}`,
@@ -242,7 +243,7 @@ export const stepWords: Readonly<Record<HaulStep, string>> = {
   tachograph: 'Asked for from this mass on, unless exempt',
 };
 
-export const stepOpen = (step: string): string => `Open. By what is entered so far: ${step}`;
+export const stepOpen = (step: string): string => `At least: ${step}. The rest is still open.`;
 
 export const tieFieldWords: Readonly<Record<TieField, FieldWords>> = {
   'direct-count': { label: 'Ties from the deck to the machine', name: 'ties from deck to machine' },
