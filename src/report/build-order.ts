@@ -58,18 +58,16 @@ export function orderPageOf(of: OrderPageInput): Report {
   };
 }
 
-/** A PIN that is missing is said so: without it a parts desk can only guess. */
+/** A PIN that is missing is said so; customer and notes are nobody's business at a parts desk. */
 function machineBlocks({ machine, walk, format, dates }: OrderPageInput): readonly Block[] {
+  const { note: _note, ...told } = machine;
   return [
     heading(2, report.machine),
     ...(machine.pin === undefined ? [text(words.noPin, 'caution')] : []),
-    ...machineFacts({ input: { machine, walk, sheets: {}, readings: [] }, format }),
+    ...machineFacts({ input: { machine: told, walk, sheets: {}, readings: [] }, format }),
     ...facts([
       [words.day, walk.startedAt && dates.day(walk.startedAt)],
-      [report.customer, walk.customer],
-      [report.site, walk.site],
       [report.jobNumber, walk.jobNumber],
-      [report.contact, walk.contact],
     ]),
   ];
 }

@@ -67,6 +67,13 @@ describe('the page for a parts desk', () => {
     expect(page).toContain('Rubber track, left');
   });
 
+  test('[PO29] it says what order it is for, and neither whose machine it is nor what was noted of it', () => {
+    const page = pageOf({ note: 'owes us two invoices' }).join('\n');
+    expect(page).toContain('DEMO-1');
+    for (const told of ['owes us two invoices', 'Example Earthworks', 'A. Sample'])
+      expect(page).not.toContain(told);
+  });
+
   test('[PO26] lengths are in millimetres for every reader, with inches beside them for one who reads inches', () => {
     expect(pageOf()).toContain('52.5\u00a0mm');
     expect(pageOf({}, { length: 'in' })).toContain('52.5\u00a0mm (2.067\u00a0in)');

@@ -11,6 +11,7 @@ import { Button } from '../parts/button.tsx';
 import { Toggle } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
 import { Fold } from '../parts/fold.tsx';
+import forms from '../parts/forms.module.css';
 import { NumberField } from '../parts/number-field.tsx';
 import { saveChoice } from './save-order.ts';
 import type { OrderModel } from './use-order.ts';
@@ -68,7 +69,7 @@ function Typed({ line, order }: LineProps) {
   useSaveOnLeave(keep);
   const counted = line.counted === undefined ? words.countedOpen : formatter.value.number(line.counted);
   return (
-    <div onFocusOut={keep}>
+    <div class={forms.form} onFocusOut={keep}>
       <Field
         label={words.partNumber}
         value={draft.partNumber}

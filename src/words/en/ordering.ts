@@ -297,7 +297,5 @@ export const orderPage = {
   none: 'No line is left on this list.',
   noPin: 'The PIN is missing. Look at the plate before you order.',
   day: 'Walk of',
-  customer: 'Customer',
-  job: 'Job number',
   summary: 'The list',
 } as const;
