@@ -3,7 +3,9 @@ import { askedSigns, type AppraisalSettings, type AskedSign } from './appraisal-
 import type { MeterCheck } from './appraisal-meter.ts';
 import { signsOf } from './findings.ts';
 import { sides, type Side } from './machine.ts';
+import type { Outlook } from './outlook.ts';
 import type { ItemOutcome } from './score.ts';
+import type { Work } from './walk.ts';
 
 /** Something that tells a buyer of more than itself, from readings of this walk. */
 export type Sign =
@@ -18,6 +20,8 @@ export type Sign =
       readonly newer: number;
       readonly older: number | undefined;
     }
+  /** Whole years since each side's track was fitted. */
+  | { readonly kind: 'ages-differ'; readonly left: number; readonly right: number }
   | { readonly kind: 'adjuster-pumped'; readonly side: Side; readonly outcome: ItemOutcome }
   | {
       readonly kind: 'sides-differ';
@@ -88,11 +92,38 @@ function meterSigns({ says, isChanged, fault, isTooFast }: MeterCheck): readonly
   return signs;
 }
 
+/** Years of age of the tracks, where those of both sides are known and differ. */
+function agesDiffer(rubber: Outlook['rubber']): readonly Sign[] {
+  const [left, right] = [rubber?.left, rubber?.right].map((risk) =>
+    risk?.yearsLeft === undefined ? undefined : risk.years - risk.yearsLeft,
+  );
+  return left === undefined || right === undefined || left === right
+    ? []
+    : [{ kind: 'ages-differ', left, right }];
+}
+
+const isSameSide = (a: Work['side'], b: Work['side']): boolean => a === b || a === 'whole' || b === 'whole';
+
+/** Whether a link is on record as taken out of a chain that has not been renewed since. */
+export const isLinkRemoved = (work: readonly Work[]): boolean =>
+  work.some(
+    (removed) =>
+      removed.kind === 'link-removed' &&
+      !work.some(
+        ({ kind, component, side, meterHours = 0 }) =>
+          kind === 'fitted' &&
+          component === 'track' &&
+          isSameSide(side, removed.side) &&
+          meterHours > (removed.meterHours ?? 0),
+      ),
+  );
+
 /** All warning signs of a walk: what was found, what readings tell together, and what somebody looked for and saw. */
 export function warningSigns(
   outcomes: readonly ItemOutcome[],
   meter: MeterCheck,
   { seen }: Pick<AppraisalSettings, 'seen'>,
+  { rubber, work }: Pick<Outlook, 'rubber' | 'work'>,
 ): readonly Sign[] {
   const pumped = sides.flatMap((side) => pumpedOut(outcomes, side));
   const told = new Set(pumped.map((sign) => (sign.kind === 'adjuster-pumped' ? sign.outcome : undefined)));
@@ -102,7 +133,10 @@ export function warningSigns(
     ...sides.flatMap((side) => newerOnOlder(outcomes, side)),
     ...pumped,
     ...sidesDiffer(outcomes),
+    ...agesDiffer(rubber),
     ...found.map((outcome): Sign => ({ kind: 'found', outcome })),
-    ...askedSigns.filter((each) => seen[each] === 'yes').map((kind): Sign => ({ kind })),
+    ...askedSigns
+      .filter((each) => seen[each] === 'yes' || (each === 'removed-link' && isLinkRemoved(work)))
+      .map((kind): Sign => ({ kind })),
   ];
 }

@@ -7,7 +7,7 @@ import {
   type AppraisalSettings,
   type AskedSign,
 } from './appraisal-settings.ts';
-import { warningSigns, type Sign } from './appraisal-signs.ts';
+import { isLinkRemoved, warningSigns, type Sign } from './appraisal-signs.ts';
 import { spendWithin, type Spend } from './appraisal-spend.ts';
 import { valueLeft, type Value } from './appraisal-value.ts';
 import { workTo, type Found, type Work } from './appraisal-work.ts';
@@ -109,9 +109,12 @@ export function appraise({ shape, scored, outlook, settings }: AppraisalInput): 
     stated: statedWork(found, settings),
     spend: spendWithin(outlook, settings.hours),
     meter,
-    signs: warningSigns(outcomes, meter, settings),
+    signs: warningSigns(outcomes, meter, settings, outlook),
     worst: { left: worstOn(outcomes, 'left'), right: worstOn(outcomes, 'right') },
     notVerified: [...verdict.openParking, ...verdict.openOther],
-    notLooked: askedSigns.filter((each) => settings.seen[each] === undefined),
+    notLooked: askedSigns.filter(
+      (each) =>
+        settings.seen[each] === undefined && !(each === 'removed-link' && isLinkRemoved(outlook.work)),
+    ),
   };
 }

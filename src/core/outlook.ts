@@ -35,6 +35,8 @@ export interface Outlook {
   readonly week: WeekHours | undefined;
   /** Damage and age of rubber tracks; undefined for steel. */
   readonly rubber: { readonly left: RubberRisk; readonly right: RubberRisk } | undefined;
+  /** What was done to the machine, of all that is on record. */
+  readonly work: readonly Work[];
   readonly costs: Costs;
   readonly holds: ReadonlyMap<string, Hold>;
   /** When each walk was started, by its key. */
@@ -172,6 +174,7 @@ export function outlookOf(
     meterOffset,
     week: weekOf(history, hours.hours),
     rubber: rubberOf(assembled, hours, builtIn.life, options),
+    work: history.work,
     costs,
     holds,
     walkedAt: walkedAt(history),

@@ -121,6 +121,8 @@ function sign(of: Sign): Json {
         newer: hundredth(of.newer),
         older: of.older === undefined ? null : hundredth(of.older),
       };
+    case 'ages-differ':
+      return { kind: of.kind, left: of.left, right: of.right };
     case 'meter':
       return { kind: of.kind, says: of.says };
     default:

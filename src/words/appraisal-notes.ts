@@ -50,6 +50,8 @@ export function signText(sign: Sign, { format, left }: Telling): string {
         sideNames[sign.side],
         format.finding('adjuster-travel', sign.outcome.state.finding ?? ''),
       );
+    case 'ages-differ':
+      return signWords[sign.kind](format.number(sign.left), format.number(sign.right));
     case 'meter':
       return signWords.meter[sign.says];
     case 'shoes-on-old-chain':

@@ -463,6 +463,20 @@ describe('[N10] a stated condition, spend, meter and signs', () => {
         what: { kind: 'length', mm: 21, typed: '21', unit: 'mm' },
       });
     expect(kinds(newer)).toEqual(expect.arrayContaining(['tracks-on-worn-sprocket', 'sides-differ']));
+    // A link that is on record as taken out need not be looked for.
+    const removed = (more: Records) =>
+      more.set('demo/work/mini/link', { v: 1, kind: 'link-removed', side: 'left' });
+    expect(kinds(removed(demoMap()))).toEqual([]);
+    const old = [...demoMap()].filter(([key]) => !key.includes('/work/'));
+    expect(kinds(removed(new Map(old)))).toEqual(['removed-link']);
+    expect(demo(mini, {}, removed(new Map(old))).notLooked).not.toContain('removed-link');
+    const aged = new Map(old);
+    for (const [side, on] of [
+      ['left', '2021-03-01'],
+      ['right', '2024-03-01'],
+    ])
+      aged.set(`demo/work/mini/${side}`, { v: 1, kind: 'fitted', component: 'track', side, on });
+    expect(kinds(aged)).toEqual(['ages-differ']);
   });
 
   test('[AP18] choices that cannot be read stand as they start, each by itself', () => {

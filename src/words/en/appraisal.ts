@@ -209,6 +209,8 @@ export const signWords = {
     `New track on a worn sprocket, ${side}: ${newer} left; the sprocket wears it fast`,
   'adjuster-pumped': (side: string, travel: string): string =>
     `Adjuster pumped out, ${side}: sag is right and adjuster travel is “${travel}”; the chain or track has grown`,
+  'ages-differ': (left: string, right: string): string =>
+    `The tracks differ in age: ${left} years on the left, ${right} on the right`,
   'sides-differ': (item: string, left: string, right: string): string =>
     `${item} differs between the sides: ${left} left on the left, ${right} on the right`,
 } as const;
