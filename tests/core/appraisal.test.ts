@@ -162,6 +162,10 @@ describe('[N10] what is deducted', () => {
     );
     expect(jobs(found)).toEqual([['left.renew-bottom-roller', 3, 73_500]]);
     expect(jobs(found, chosen({ sets: 'each' }))).toEqual([['left.renew-bottom-roller', 1, 24_500]]);
+    // What goes with its row is neither worth anything nor open.
+    const ofRow = ({ kind, side }: { kind: string; side: string }) =>
+      kind === 'renew-bottom-roller' && side === 'left';
+    expect([valued(found).lines.filter(ofRow), valued(found).open.filter(ofRow)]).toEqual([[], []]);
     const rollers = (sets: 'worst' | 'each', at: readonly number[]) =>
       valued(
         chain(
@@ -406,6 +410,7 @@ describe('[N10] a stated condition, spend, meter and signs', () => {
       expect(minor).toBe(plannedMinor + breakdownMinor);
     // Before the first visit only a breakdown costs.
     expect(spend(50)).toMatchObject({ plannedMinor: 0, setUpMinor: 0 });
+    expect(spend(50).minor).toBeLessThan(spend(250).minor / 20);
     expect(spend(500).lines.filter(({ inHours }) => inHours !== undefined)).toHaveLength(2);
     const gone = demo(mini, {}, change(demoMap(), 'demo/machine/mini', { prices: 'price/gone' }));
     expect('minor' in gone.spend).toBe(false);
