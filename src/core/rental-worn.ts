@@ -31,7 +31,7 @@ const partId = ({ job, side, number }: WornPart): string =>
   [job, side, ...(number === undefined ? [] : [number])].join('.');
 
 /** How much of each part the hire used, by the items that both walks measured. */
-function usedParts({ handOut, returned }: RentalInput): readonly UsedPart[] {
+export function usedParts({ handOut, returned }: RentalInput): readonly UsedPart[] {
   if (!handOut) return [];
   return returned.scored.outcomes.flatMap(({ state }) => {
     const job = renewalOf(state.item.id);

@@ -3,6 +3,7 @@ import type { Contract } from '../../src/core/contract.ts';
 import type { RentalInput, RentalWalk } from '../../src/core/rental-input.ts';
 import type { ChargeLine } from '../../src/core/rental-line.ts';
 import { chargeList } from '../../src/core/rental.ts';
+import { shortParts } from '../../src/core/rental-short.ts';
 import { assert } from '../../src/core/result.ts';
 import { score } from '../../src/core/score.ts';
 import type { PlacedReading } from '../../src/core/states.ts';
@@ -321,4 +322,18 @@ describe('[N9] parts of several items, and sides with sheets of their own', () =
       expect(list.otherSheet).toBe(isOther);
     },
   );
+
+  test('[RC58] before a hire it is told of which parts so few hours cannot tell usual wear', () => {
+    const handOut = walkedOf('walk/out', lugs([20, 20], 0.2));
+    const terms = (more: Partial<Contract>) => shortParts(contractOf(more), handOut);
+    // Two readings off by 2 % each: 2·√8 = 5.66 % together; 180 h of 3,000 are 6 %.
+    expect(terms({ hoursCount: 180 })).toEqual([]);
+    expect(terms({ hoursCount: 160 })).toMatchObject([
+      { job: 'renew-track', side: 'left', number: undefined },
+    ]);
+    expect(terms({ hoursCount: 160 })[0]?.usualPercent).toBeCloseTo(16 / 3, 9);
+    expect(terms({ hoursCount: 160 })[0]?.offPercent).toBeCloseTo(2 * Math.sqrt(8), 9);
+    const nones: readonly Partial<Contract>[] = [{ charges: 'damage' }, { hours: 'meter' }, { parts: [] }];
+    for (const none of nones) expect(terms({ hoursCount: 10, ...none })).toEqual([]);
+  });
 });
