@@ -1,9 +1,14 @@
 import { callRank } from '../core/calls.ts';
 import { damageOf } from '../core/findings.ts';
+import { jobTraits } from '../core/job-kinds.ts';
 import type { Damage } from '../core/rental-damage.ts';
+import type { ShortPart } from '../core/rental-short.ts';
 import type { ItemOutcome } from '../core/score.ts';
+import { charge } from './en/charge.ts';
+import { placeName } from './en/items.ts';
 import { beforeWords, handOutVerdict, rentalVerdict } from './en/rental-verdict.ts';
 import { verdict as shared } from './en/verdict.ts';
+import { capital } from './outcome-text.ts';
 import { callWord, listOr, named, openNames, type Answer, type Judged } from './purpose-answers.ts';
 
 /** What a hand-out or a return is judged by beside its readings. */
@@ -15,7 +20,18 @@ export interface RentalFacts {
   /** The walk that a return is held against, and the day of it as people read it. */
   readonly handOut?: { readonly day: string };
   readonly damages: readonly Damage[];
+  /** Of a hand-out: parts of which so short a hire cannot tell usual wear. */
+  readonly shortHire: readonly ShortPart[];
 }
+
+const partOf = ({ job, side, number }: ShortPart): string =>
+  capital(placeName({ side, component: jobTraits[job].component, ...(number !== undefined && { number }) }));
+
+/** What is said before the hire of wear that it cannot tell. */
+const shortLines = ({ format }: Judged, { shortHire }: RentalFacts): readonly string[] =>
+  shortHire.map((part) =>
+    charge.tooShort(partOf(part), format.percent(part.usualPercent), format.percent(part.offPercent)),
+  );
 
 /** Whether the machine may go out. */
 function mayGoOut(of: Judged): string {
@@ -52,6 +68,7 @@ function handOut(of: Judged, facts: RentalFacts): readonly Answer[] {
         openCount(of) === 0 ? w.goesSound : w.goesSoundSoFar,
       ),
     },
+    ...(facts.shortHire.length > 0 ? [{ ask: w.shortHire, say: shortLines(of, facts) }] : []),
     { ask: shared.notSeen, say: listOr(openNames(of), shared.nothingOpen) },
   ];
 }

@@ -18,7 +18,7 @@ const bent = read('left.frame', 'guards', finding('bent'));
 function answers(
   purpose: Purpose,
   readings: readonly PlacedReading[],
-  facts: RentalFacts = { missing: [], unmarked: 0, damages: [] },
+  facts: RentalFacts = { missing: [], unmarked: 0, damages: [], shortHire: [] },
 ): readonly Answer[] {
   const walk = walkOf({ purpose, depth: 'short' });
   const scored = score(inputOf({ machine, walk, rules, readings: [...readings] }));
@@ -55,7 +55,7 @@ describe('the questions that a purpose asks first', () => {
     const handedOut = score(inputOf({ machine, readings: [...readings] })).outcomes;
     const { outcomes } = score(inputOf({ machine, readings: [bent] }));
     const damages = damagesOf(outcomes, handedOut);
-    return { missing: [], unmarked: 0, handOut: { day: 'Nov 3, 2026' }, damages, ...more };
+    return { missing: [], unmarked: 0, handOut: { day: 'Nov 3, 2026' }, damages, shortHire: [], ...more };
   };
 
   test('[RW8] missing photos and marks that nobody described are missing proof', () => {
@@ -65,6 +65,14 @@ describe('the questions that a purpose asks first', () => {
     expect(short({ missing: ['plate', 'meter'], unmarked: 3 })).toMatch(
       /; 2 photos of the sequence are missing; 3 sizes do not say where their mark is$/,
     );
+  });
+
+  test('[RC59] a hand-out says beforehand of which parts so short a hire cannot tell wear', () => {
+    const part = { job: 'renew-track', side: 'left', number: undefined } as const;
+    const shortHire = [{ ...part, usualPercent: 2.5, offPercent: 8.2 }];
+    const [line] = said(answers('hand-out', [], facts([], { shortHire })), handOutVerdict.shortHire) ?? [];
+    expect(line).toMatch(/^Left track: .*about 3\s%.*off by 8\s%/);
+    expect(said(answers('hand-out', [], facts([])), handOutVerdict.shortHire)).toBeUndefined();
   });
 
   const sound = read('left.frame', 'guards', finding('sound'));

@@ -1,11 +1,16 @@
+import { valueIn } from '../../core/assemble.ts';
+import type { Contract } from '../../core/contract.ts';
 import { handedOutAt, ledBy, markedIn } from '../../core/hand-out.ts';
+import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { progressOf } from '../../core/progress.ts';
 import { damagesOf } from '../../core/rental-damage.ts';
+import { shortParts, type ShortPart } from '../../core/rental-short.ts';
 import { missingShots, shotsOf, type Shot } from '../../core/shots.ts';
 import type { PlacedReading } from '../../core/states.ts';
 import type { Step } from '../../core/steps.ts';
 import type { Answer, Judged } from '../../words/purpose-answers.ts';
 import { rentalAnswers, type RentalFacts } from '../../words/rental-answers.ts';
+import { store } from '../data/phone.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { photosOf } from '../photos/walk-photos.ts';
 import { HandOut } from './hand-out.tsx';
@@ -46,6 +51,7 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
     unmarked: walk.purpose === 'hand-out' ? markedIn(readings).filter(isUnmarked).length : 0,
     ...(handOut && { handOut }),
     damages: damagesOf(model.scored.outcomes, handOut?.scored.outcomes),
+    shortHire: isReturn ? [] : await shortHireOf(model),
   };
   const rental: Rental = {
     ...facts,
@@ -64,6 +70,14 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
     progress: new Map(steps.map((step) => [step.id, progressOf(step, outcomes, readings)])),
     last: handOut?.readings ?? model.last,
   };
+}
+
+/** Parts of which the hire that a hand-out begins is too short to tell usual wear, by the contract that it names. */
+async function shortHireOf({ key, walk, assembled, scored }: WalkModel): Promise<readonly ShortPart[]> {
+  const named = parseKey(walk.contract ?? '')?.kind === 'contract' ? walk.contract : undefined;
+  const found = named === undefined ? undefined : await store.read(named as RecordKey<'contract'>);
+  const contract = found?.ok ? valueIn<Contract>(found.value) : undefined;
+  return contract ? shortParts(contract, { key, input: assembled.input, scored, photos: [] }) : [];
 }
 
 const isUnmarked = ({ reading }: PlacedReading): boolean => (reading.mark ?? '').trim() === '';

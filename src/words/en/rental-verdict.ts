@@ -5,6 +5,7 @@ export const handOutVerdict = {
   goesWith: 'Damage that it goes out with',
   goesSound: 'None found.',
   goesSoundSoFar: 'None found in what was looked at.',
+  shortHire: 'Can wear of this hire be charged?',
 } as const;
 
 /** How something that is damaged at a return was before the hire. */
