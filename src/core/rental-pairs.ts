@@ -28,21 +28,35 @@ function fit({ shows }: Photo, place: Place, item: string): number {
 
 const scaleRank = ({ scale }: Photo): number => (scale === undefined ? -1 : photoScales.indexOf(scale));
 
-/** The picture of a walk that shows a place and item best: of equal ones the nearest, then the latest. */
-function bestOf(walk: RentalWalk | undefined, place: Place, item: string): string | undefined {
+/**
+ * The picture of a walk that shows a place and item best: of equal ones the one that stands at the same place of the
+ * sequence as its counterpart, then the nearest, then the latest.
+ */
+function bestOf(
+  walk: RentalWalk | undefined,
+  place: Place,
+  item: string,
+  shot?: string,
+): RentalWalk['photos'][number] | undefined {
+  const isSame = ({ photo }: RentalWalk['photos'][number]): number =>
+    Number(shot !== undefined && photo.shot === shot);
   const fitting = (walk?.photos ?? [])
-    .map((each) => ({ ...each, fits: fit(each.photo, place, item) }))
+    .map((each) => ({ each, fits: fit(each.photo, place, item) }))
     .filter(({ fits }) => fits > 0);
-  fitting.sort((a, b) => a.fits - b.fits || scaleRank(a.photo) - scaleRank(b.photo));
-  return fitting.at(-1)?.sha256;
+  fitting.sort(
+    (a, b) =>
+      a.fits - b.fits || isSame(a.each) - isSame(b.each) || scaleRank(a.each.photo) - scaleRank(b.each.photo),
+  );
+  return fitting.at(-1)?.each;
 }
 
-/** The pictures of both walks that show a place and item. */
-export const pairOf = (
+/** The pictures of both walks that show a place and item; of a sequence, those of the same mark or corner. */
+export function pairOf(
   { handOut, returned }: RentalInput,
   place: Place,
   item: string,
-): { readonly before: string | undefined; readonly after: string | undefined } => ({
-  before: bestOf(handOut, place, item),
-  after: bestOf(returned, place, item),
-});
+): { readonly before: string | undefined; readonly after: string | undefined } {
+  const after = bestOf(returned, place, item);
+  const before = bestOf(handOut, place, item, after?.photo.shot);
+  return { before: before?.sha256, after: after?.sha256 };
+}

@@ -85,6 +85,6 @@ export function againstText({ wear, limits, sag }: ItemState, format: Formatter)
   return words.fromSource(said, sources.join('; '));
 }
 
-/** What the person wrote beside the readings. */
+/** What the person wrote beside the readings: where a mark is, and notes. */
 export const notesText = (mine: readonly PlacedReading[]): string =>
-  joined(mine.map(({ reading }) => reading.note));
+  joined(mine.flatMap(({ reading: { mark, note } }) => [mark && words.mark(mark), note]));

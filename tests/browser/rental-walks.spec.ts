@@ -8,7 +8,7 @@ import { forms } from '../../src/words/en/forms.ts';
 import { handover } from '../../src/words/en/handover.ts';
 import { photos } from '../../src/words/en/photos.ts';
 import { rentalVerdict } from '../../src/words/en/rental-verdict.ts';
-import { heldAgainst, marks, sequence } from '../../src/words/en/rental-walks.ts';
+import { heldAgainst, looksThen, marks, sequence } from '../../src/words/en/rental-walks.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
 import { test as ownPhone } from './fixtures.ts';
 import { givenBy, keepGiven } from './given.ts';
@@ -48,6 +48,7 @@ test('[RW20] a hand-out takes its photos in one sequence, plate and meter first,
 test('[RW21] a return is led by its hand-out: the same lugs first, with value, mark and photo, offline', async ({
   walker,
 }) => {
+  test.setTimeout(150_000);
   const { page } = walker;
   await handOut(walker);
   await page.goto('/');
@@ -70,6 +71,10 @@ test('[RW21] a return is led by its hand-out: the same lugs first, with value, m
   await readLug(walker, 'side-left.lug-depth.s1', '18');
   await readLug(walker, 'side-left.lug-depth.s2', '17.5');
 
+  // The hand-out passed no look: what it did not look at is said beside the new one.
+  await page.goto(`${base(page)}/rear-left/sprocket`);
+  await walker.pastCautions();
+  await expect(page.getByText(looksThen.notSeen('sprocket teeth, sprocket bolts'))).toBeVisible();
   await page.goto(`${base(page)}/hand-out`);
   await expect(page.getByText(heldAgainst.thenNow('21 mm', '18 mm'))).toBeVisible();
   await expect(page.getByText(heldAgainst.thenNow('19 mm', '17.5 mm'))).toBeVisible();

@@ -21,6 +21,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Screen, Section } from '../parts/screen.tsx';
+import { useSeals } from '../sealing/use-seals.ts';
 import type { HandedOut } from './handed-out.ts';
 import { contractPath } from './links.tsx';
 import { handOutsOf, ledFields, noHandOut } from './lookup.ts';
@@ -30,8 +31,11 @@ import walkStyles from '../screens/walk.module.css';
 /** What a return is held against: the hand-out walk, its marked places then and now, and damage found since. */
 export function HandOut({ model }: { model: WalkModel }) {
   const { rental, walk, key } = model;
+  const seals = useSeals(model, 'records');
   if (!rental) return null;
   const { handOut } = rental;
+  // What a seal holds stays as it was signed.
+  const isSealed = seals !== undefined && seals !== 'failed' && seals.all.length > 0;
   return (
     <Screen
       title={words.title}
@@ -46,7 +50,7 @@ export function HandOut({ model }: { model: WalkModel }) {
       {handOut ? <p class={walkStyles.question}>{factsOf(handOut)}</p> : <NoHandOut walk={walk} />}
       {handOut && <Sizes model={model} handOut={handOut} />}
       <DamageSince rental={rental} />
-      <Others model={model} />
+      {!isSealed && <Others model={model} />}
       <ButtonLink href={contractPath(model)}>{words.contract}</ButtonLink>
     </Screen>
   );

@@ -16,6 +16,7 @@ import { photosOf } from '../photos/walk-photos.ts';
 import { HandOut } from './hand-out.tsx';
 import { handedOutIn, type HandedOut } from './handed-out.ts';
 import { Links } from './links.tsx';
+import { lookNote } from './look-note.tsx';
 import { handOutKeyOf } from './lookup.ts';
 import { Sequence } from './sequence.tsx';
 import { noteAt } from './step-note.tsx';
@@ -32,6 +33,7 @@ export interface Rental extends RentalFacts {
   readonly HandOut: typeof HandOut;
   readonly Links: typeof Links;
   readonly Sequence: typeof Sequence;
+  readonly lookNote: typeof lookNote;
   readonly noteAt: typeof noteAt;
 }
 
@@ -61,6 +63,7 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
     HandOut,
     Links,
     Sequence,
+    lookNote,
     noteAt,
   };
   return {

@@ -39,6 +39,7 @@ export function MoreHere({ model, step, place = step.place, onCutOff }: MoreHere
   };
   return (
     <>
+      {model.rental?.lookNote(model, step)}
       <PhotosHere
         walk={model.key}
         step={step.id}

@@ -65,6 +65,13 @@ export const marks = {
   thenAlt: (item: string): string => `At hand-out: ${item}`,
 } as const;
 
+/** What was looked at, as it was at hand-out. */
+export const looksThen = {
+  sound: 'At hand-out all of this was looked at and sound.',
+  found: (list: string): string => `At hand-out: ${list}.`,
+  notSeen: (items: string): string => `Not looked at at hand-out: ${items}.`,
+} as const;
+
 /** What a return is held against. */
 export const heldAgainst = {
   title: 'Held against the hand-out',

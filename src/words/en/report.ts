@@ -20,6 +20,7 @@ export const report = {
   trackOf: (side: string): string => `Track, ${side}`,
   fittedAt: (hours: string): string => `fitted at ${hours}`,
   note: 'Note',
+  mark: (where: string): string => `marked: ${where}`,
 
   walk: 'The walk',
   purpose: 'Purpose',
