@@ -3,17 +3,19 @@ import { describe, expect, test } from 'vitest';
 import { callRank } from '../../src/core/calls.ts';
 import { jobTraits } from '../../src/core/job-kinds.ts';
 import { jobsOf } from '../../src/core/jobs.ts';
-import type { PlaceSide } from '../../src/core/keys.ts';
+import { makeKey, type Id, type PlaceSide } from '../../src/core/keys.ts';
 import type { FittedFact, Machine, Shape, TrackKind } from '../../src/core/machine.ts';
 import { items } from '../../src/core/items.ts';
 import type { PartFact } from '../../src/core/part-facts.ts';
 import { factAsks, partTraits, type FactName, type PartKind } from '../../src/core/part-kinds.ts';
 import { partsToOrder, type OrderLine, type PartsToOrder } from '../../src/core/parts-to-order.ts';
 import type { Observed } from '../../src/core/readings.ts';
+import { recordFault } from '../../src/core/records.ts';
 import { assert } from '../../src/core/result.ts';
 import { score } from '../../src/core/score.ts';
 import { slotsOf } from '../../src/core/slots.ts';
 import type { PlacedReading, ScoreInput } from '../../src/core/states.ts';
+import type { RecordValue } from '../../src/core/versions.ts';
 import type { Work } from '../../src/core/walk.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
 import { demoMap, mini, outlookAt, plannedOf, steel } from './ahead-made.ts';
@@ -334,6 +336,20 @@ describe('[N11] what a parts desk must know', () => {
     expect(at(fittedOn('2026-02-01', 'left'))).toEqual(['before-fitted']);
     expect(at(fittedOn('2026-01-01', 'left'))).toEqual([]);
     expect(at(fittedOn('2026-02-01', 'right'))).toEqual([]);
+  });
+
+  test.each([
+    ['what was entered', { value: 52.5, how: 'measured', typed: '210', unit: 'mm', spaces: 4 }, true],
+    ['a count made twice', { value: 84, again: 83, how: 'measured' }, true],
+    ['what a later version adds', { value: 'turf', how: 'read', colour: 'grey' }, true],
+    ['a guess', { value: 84, how: 'guessed' }, false],
+    ['less than nothing', { value: -84, how: 'measured' }, false],
+    ['a list', { value: [84], how: 'read' }, false],
+  ])('[PO36] a fact from outside: %s', (_name, fact, isFine) => {
+    const fitted = [{ side: 'left', component: 'track', facts: { links: fact } }];
+    const key = makeKey({ kind: 'machine', id: 'made-up' as Id });
+    const fault = recordFault(key, { ...machineOf('rubber-cored'), fitted } as unknown as RecordValue);
+    expect(fault === undefined).toBe(isFine);
   });
 
   test('[PO13] every fact is asked of some part, and every part has facts', () => {
