@@ -41,6 +41,8 @@ const PricesScreen = lazy(() => ahead().then((each) => each.PricesScreen));
 const RatesScreen = lazy(() => ahead().then((each) => each.RatesScreen));
 const WearHistory = lazy(() => ahead().then((each) => each.WearHistory));
 
+const Options = lazy(() => import('./options/options-at.tsx').then((each) => each.Options));
+
 /** Every screen by its address; the address is where one is, also after the app was killed. */
 export function App() {
   return (
@@ -64,6 +66,8 @@ export function App() {
             <Route path="/machine/demo/:id/history" component={WearHistory} />
             <Route path="/machine/:id/hauling" component={HaulingScreen} />
             <Route path="/machine/demo/:id/hauling" component={HaulingScreen} />
+            <Route path="/machine/:id/options/:rest*" component={Options} />
+            <Route path="/machine/demo/:id/options/:rest*" component={Options} />
             <Route path="/machine/demo/:id" component={MachineScreen} />
             <Route path="/machine/:id" component={MachineScreen} />
             <Route path="/walk/:id/seal" component={SealScreen} />
@@ -77,6 +81,7 @@ export function App() {
             <Route path="/prices/:rest+" component={PricesScreen} />
             <Route path="/rates/:rest+" component={RatesScreen} />
             <Route path="/hauling" component={HaulingScreen} />
+            <Route path="/tracks/:rest*" component={Options} />
             <Route path="/settings" component={Settings} />
             <Route path="/inbox" component={Inbox} />
             <Route path="/check" component={CheckScreen} />

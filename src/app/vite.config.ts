@@ -65,6 +65,10 @@ function sharedName(id: string, bundler: Bundler): string | null {
 const groups = [
   { name: 'ahead', test: aheadModule },
   {
+    name: 'options',
+    test: /\/src\/(?:app\/options\/|report\/build-options|core\/(?:option-|options|hauling|ground-pressure)|reference\/(?:option|life|hauling|ground-pressure|sources)|words\/(?:en\/)?(?:option|hauling|ground\.))/,
+  },
+  {
     name: 'photos',
     test: /\/src\/(?:app\/photos\/|core\/photo-(?:order|measure|plane|scales)|words\/en\/photos\.ts)/,
   },
@@ -92,10 +96,6 @@ const groups = [
   {
     name: 'handover',
     test: /\/src\/(?:app\/handover\/|words\/en\/(?:handover|csv|calendar)\.ts|core\/recheck|files\/(?:zip-|bundle-|read-bundle|write-bundle|jpeg|exif|bytes|csv|calendar|ical|iso-moment|due-day))/,
-  },
-  {
-    name: 'options',
-    test: /\/src\/(?:app\/options\/|core\/(?:hauling|ground-pressure)|reference\/(?:hauling|ground-pressure|sources)|words\/en\/(?:hauling|ground)\.ts)/,
   },
   {
     name: 'rental',

@@ -6,7 +6,7 @@
  * No dot may follow: a name with an ending is a file, never a screen.
  */
 export const appRoutes =
-  /^\/(?:(?:machine|walk)\/[^?.]*|(?:sheets|rules|prices|rates)(?:\/[^?.]*)?|settings|about|demo|inbox|check|hauling)?(?:\?.*)?$/;
+  /^\/(?:(?:machine|walk)\/[^?.]*|(?:sheets|rules|prices|rates|tracks)(?:\/[^?.]*)?|settings|about|demo|inbox|check|hauling)?(?:\?.*)?$/;
 
 /** Whether an address (path with its query) is a screen of the app. */
 export function isAppRoute(pathAndQuery: string): boolean {

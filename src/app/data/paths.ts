@@ -9,7 +9,7 @@ const tail = (key: string): string => {
 
 export const machinePath = (
   key: string,
-  screen?: 'contract' | 'edit' | 'form' | 'hauling' | 'history' | 'start' | 'work',
+  screen?: 'contract' | 'edit' | 'form' | 'hauling' | 'history' | 'options' | 'start' | 'work',
 ): string => `/machine/${tail(key)}${screen ? `/${screen}` : ''}`;
 
 /** Which part work was done on, and where to go on from there. */

@@ -59,6 +59,9 @@ export function Home() {
       )}
       {lists && <Lists lists={lists} />}
       <div class={styles.group}>
+        <ButtonLink look="plain" href="/tracks">
+          {words.tracks}
+        </ButtonLink>
         <ButtonLink look="plain" href="/sheets">
           {words.sheets}
         </ButtonLink>

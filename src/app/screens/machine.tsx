@@ -66,6 +66,7 @@ function OneMachine({ machineKey, machine, found }: OneMachineProps) {
           <MachineFacts machine={machine} />
           <ButtonLink href={machinePath(machineKey, 'edit')}>{words.edit}</ButtonLink>
           <ButtonLink href={machinePath(machineKey, 'contract')}>{words.contract}</ButtonLink>
+          <ButtonLink href={machinePath(machineKey, 'options')}>{words.options}</ButtonLink>
           <ButtonLink href={machinePath(machineKey, 'form')}>{words.paperForm}</ButtonLink>
           <ButtonLink href={machinePath(machineKey, 'hauling')}>{words.hauling}</ButtonLink>
           <MachineWork machine={machineKey} />

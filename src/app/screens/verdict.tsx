@@ -123,6 +123,9 @@ export function Verdict({ model }: { model: WalkModel }) {
               {appraisalVerdict.page}
             </ButtonLink>
           )}
+          <ButtonLink look="plain" href={walkPath(model.key, 'options')}>
+            {words.options}
+          </ButtonLink>
           {finished && sealing && <sealing.VerdictAgain model={model} />}
           <ButtonLink look="plain" href="/">
             {common.toHome}

@@ -21,6 +21,7 @@ const Appraisal = lazy(() =>
 );
 const HandOver = lazy(() => import('../handover/hand-over.tsx').then((each) => each.HandOver));
 const Order = lazy(() => import('../ordering/order-screen.tsx').then((each) => each.Order));
+const Options = lazy(() => import('../options/options-at.tsx').then((each) => each.WalkOptions));
 
 /** A walk at the step that the address names; without one, where it was left. */
 export function WalkScreen() {
@@ -51,6 +52,7 @@ function OpenWalk({ walkKey, rest }: { walkKey: RecordKey<'walk'>; rest: readonl
   if (rest[0] === 'order') return <Order model={model} rest={rest} />;
   if (model.rental && rest[0] === 'sequence') return <model.rental.Sequence model={model} rest={rest} />;
   if (model.rental && rest[0] === 'hand-out') return <model.rental.HandOut model={model} />;
+  if (rest[0] === 'options') return <Options model={model} rest={rest} />;
   const step = model.steps.find(({ id }) => id === rest.join('.'));
   return step ? <StepScreen key={step.id} model={model} step={step} /> : <WalkMap model={model} />;
 }

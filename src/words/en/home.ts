@@ -13,6 +13,7 @@ export const home = {
   removeDemo: 'Remove the demo',
   demoMark: 'demo, invented',
   prices: 'Prices',
+  tracks: 'Rubber or steel?',
   sheets: 'Limit sheets',
   rules: 'Rule sets',
   settings: 'Settings',

@@ -4,6 +4,7 @@ export const machine = {
   paperForm: 'Blank paper form',
   wearHistory: 'Wear history',
   hauling: 'Hauling: weights and licence',
+  options: 'What to put on instead',
   startWalk: 'Start a walk',
   edit: 'Edit the machine',
   walks: 'Walks',

@@ -28,6 +28,7 @@ export const verdict = {
   goBack: 'To the walk',
   report: 'Report',
   chargeList: 'Charge list',
+  options: 'What to put on instead',
   handOver: 'Hand over: file, table, calendar',
   order: 'Parts to order',
   noReadings: 'Nothing has been read yet. Go round the machine first.',
