@@ -13,7 +13,6 @@ import { useDraft } from '../data/use-draft.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import forms from '../parts/forms.module.css';
-import ahead from '../screens/ahead.module.css';
 import { Answer } from './answer.tsx';
 import { useComparison, type Compared, type Subject } from './comparison.ts';
 import { controlTexts, lengthText, partsOf, type ControlDraft, type ControlTexts } from './controls.ts';
@@ -95,8 +94,8 @@ export function Compare({ subject }: { subject: Subject }) {
 /** What has to be said before there is anything to answer. */
 function Unasked() {
   return (
-    <section class={ahead.lead} aria-label={words.answer}>
-      <p class={ahead.answer}>{words.unasked}</p>
+    <section class={styles.lead} aria-label={words.answer}>
+      <p class={styles.first}>{words.unasked}</p>
       <p>{words.unaskedLine}</p>
     </section>
   );

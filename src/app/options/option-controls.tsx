@@ -17,7 +17,6 @@ import { sourceMarkWords } from '../../words/en/sources.ts';
 import { useBooks } from '../data/books.ts';
 import { formatter } from '../data/format.ts';
 import { bookOptions } from '../data/sheet-choice.ts';
-import { spellIn } from '../data/sheet-form.ts';
 import { Choices } from '../parts/choices.tsx';
 import { Fold } from '../parts/fold.tsx';
 import { NumberField } from '../parts/number-field.tsx';
@@ -204,7 +203,7 @@ function MoreMachine(props: ControlsProps) {
           label={optionForm.inUnit(words[field], unitShort[unit])}
           text={at(texts, field)}
           parse={(text) => parseLength(text, unit)}
-          spell={spellIn(unit)}
+          spell={({ mm }) => formatter.value.field(mm, unit)}
           onInput={(text) => change({ [field]: text })}
         />
       ))}

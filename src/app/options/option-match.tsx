@@ -4,7 +4,6 @@ import { parseCount, parseLength, parseMass } from '../../core/typed.ts';
 import { massUnitWords, unitShort } from '../../words/en/choices.ts';
 import { optionForm as words } from '../../words/en/option-form.ts';
 import { formatter } from '../data/format.ts';
-import { spellIn } from '../data/sheet-form.ts';
 import { Button } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Field } from '../parts/field.tsx';
@@ -40,7 +39,7 @@ function Size({ field, ...props }: OptionFieldsProps & { field: LengthField }) {
         field={field}
         label={words.inUnit(words.fields[field], unitShort[unit])}
         parse={(text) => (field === 'offsetMm' ? parseOffset(text, unit) : parseLength(text, unit))}
-        spell={spellIn(unit)}
+        spell={({ mm }) => formatter.value.field(mm, unit)}
       />
       <How {...props} field={field} />
     </>

@@ -11,7 +11,6 @@ import { Fold } from '../parts/fold.tsx';
 import { Section } from '../parts/screen.tsx';
 import { SourceLine } from '../parts/source-line.tsx';
 import forms from '../parts/forms.module.css';
-import ahead from '../screens/ahead.module.css';
 import { isStarting, type Compared } from './comparison.ts';
 import styles from './options.module.css';
 
@@ -75,7 +74,7 @@ function Reasons({ answer }: { answer: OptionAnswer }) {
       {settle.length > 0 && (
         <div>
           <strong>{words.settle}</strong>
-          <ul class={ahead.saves}>
+          <ul class={styles.list}>
             {settle.map((line) => (
               <li key={line}>{line}</li>
             ))}
@@ -103,7 +102,7 @@ function Card({ shown: { answer, name, standing, lines } }: { shown: Shown }) {
 
 function Lines({ lines }: { lines: readonly OptionLine[] }) {
   return (
-    <dl class={ahead.costs}>
+    <dl class={styles.figures}>
       {lines.map((line) => (
         <div key={line.name}>
           <dt>{line.name}</dt>
@@ -148,7 +147,7 @@ function Table({ all }: { all: readonly Shown[] }) {
   return (
     <>
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what scrolls must be reached by keys */}
-      <div class={ahead.tableBox} role="group" aria-label={words.table} tabIndex={0}>
+      <div class={styles.tableBox} role="group" aria-label={words.table} tabIndex={0}>
         <table class={styles.table}>
           <caption>{words.table}</caption>
           <thead>
