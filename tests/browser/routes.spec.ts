@@ -15,6 +15,8 @@ const screens = [
   '/settings',
   '/about',
   '/demo',
+  '/tracks',
+  '/tracks/own',
   '/inbox',
   '/check',
   '/hauling',
