@@ -65,7 +65,6 @@ async function openDemo(walker: Walker): Promise<void> {
   const { page } = walker;
   await walker.tap(walker.button(home.demo));
   await walker.tap(page.getByRole('link', { name: /Demo mini excavator/ }).first());
-  await page.goto('/machine/demo/mini');
   await walker.tap(walker.link(machine.options));
   await expect(answer(page)).toBeVisible();
 }
