@@ -66,6 +66,7 @@ export function OptionForm({ place, known, before, clash }: OptionFormProps) {
   const demo = machine !== undefined && isDemo(machine);
   // Made when the form opens, so that a second tap saves the same option again and not another.
   const [key] = useState(() => known ?? makeKey<'option'>({ kind: 'option', id: newId(), demo }));
+  const back = known ? `${place.base}/own` : place.base;
   const usual = { currency: place.currency, bound: machine === undefined ? '' : 'yes' };
   const [start] = useState(() => optionTexts(before, preferences.value, usual));
   const draftKey = optionDraftKey(known, demo);
@@ -85,7 +86,7 @@ export function OptionForm({ place, known, before, clash }: OptionFormProps) {
     }
     const saved = await saveOption(key, made.value, draftKey);
     tell(saved.ok ? optionShelf.saved : notSavedLine(saved.error));
-    if (saved.ok) route(place.base, true);
+    if (saved.ok) route(back, true);
   };
   const drop = (): void => {
     const kept = texts;
@@ -99,7 +100,7 @@ export function OptionForm({ place, known, before, clash }: OptionFormProps) {
       title={known ? words.editTitle : words.addTitle}
       bar={
         <>
-          <ButtonLink href={known ? `${place.base}/own` : place.base}>{common.back}</ButtonLink>
+          <ButtonLink href={back}>{common.back}</ButtonLink>
           <Button look="main" onTap={() => void save()}>
             {words.save}
           </Button>
