@@ -19,7 +19,7 @@ const screens =
   );
 
 const aheadModule = new RegExp(
-  `/src/(?:words/(?:en/(?:ahead|costs|history)|ahead-text)|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:costs-form|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
+  `/src/(?:words/(?:en/(?:ahead|costs|history)|ahead-text)|reference/cost-classes|core/(?:${core.join('|')})|app/(?:ahead-screens|data/(?:costs-form|fleet|machine-history|outlook|outlook-shelf|wear-chart)|parts/(?:hours-bar|wear-plot)|screens/(?:${screens.join('|')})))\\.tsx?$`,
 );
 
 /** What the bundler knows of modules; its method needs its object. */
