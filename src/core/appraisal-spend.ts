@@ -1,5 +1,5 @@
 import type { CostedJob } from './job-costs.ts';
-import type { OpenJob } from './job-plan.ts';
+import type { JobPlan, OpenJob } from './job-plan.ts';
 import { isPlanned, type Outlook } from './outlook.ts';
 
 /** What one job of the plan is expected to cost within the hours, in minor units. */
@@ -21,6 +21,8 @@ export interface Spend {
   readonly plannedMinor: number;
   readonly breakdownMinor: number;
   readonly setUpMinor: number;
+  /** False while jobs have no price, or measured parts no hours: the sum is then the least that is expected. */
+  readonly isWhole: boolean;
   readonly lines: readonly SpendLine[];
   /** Jobs that are in no sum. */
   readonly open: readonly OpenJob[];
@@ -35,12 +37,16 @@ function lineOf(costed: CostedJob, inHours: number | undefined, hours: number): 
 /** A chance below this is no line of its own: one in two hundred. */
 const worthALine = 0.005;
 
-/** What the plan expects to be spent within so many hours; its open jobs where nothing can be told. */
+/**
+ * What the plan expects to be spent within so many hours; only its open jobs where nothing can be told, as without
+ * prices or where neither a call nor the hours of any part are known.
+ */
 export function spendWithin(
-  { plan }: Pick<Outlook, 'plan'>,
+  { plan, hours: { parts } }: Pick<Outlook, 'plan' | 'hours'>,
   hours: number,
 ): Spend | { readonly open: readonly OpenJob[] } {
-  if (!isPlanned(plan)) return { open: plan.open };
+  const isNothing = (each: JobPlan): boolean => each.visits.length === 0 && each.later.length === 0;
+  if (!isPlanned(plan) || (isNothing(plan) && !parts.some(({ left }) => left))) return { open: plan.open };
   const isNear = ({ inHours }: { readonly inHours: number }): boolean => inHours <= hours;
   const near = plan.visits.filter(isNear);
   const lines = [
@@ -60,6 +66,7 @@ export function spendWithin(
     plannedMinor: Math.round(planned),
     breakdownMinor: whole - Math.round(planned),
     setUpMinor: Math.round(setUp),
+    isWhole: plan.open.length === 0 && parts.every(({ left }) => left !== undefined),
     lines: lines
       .filter(({ inHours, chance }) => inHours !== undefined || chance >= worthALine)
       .map((line) => ({ ...line, minor: Math.round(line.minor) })),

@@ -41,7 +41,7 @@ export interface Work {
   /** Call-out, lifting and taking tracks off, each once. */
   readonly setUpMinor: number;
   readonly setUpSources: readonly Source[];
-  /** What is known of the sum; undefined where no price of anything is known. */
+  /** What is known of the sum; undefined where nothing was read, or no price of anything is known. */
   readonly minor: number | undefined;
   /** False while a line has no price: the sum is then the least that it costs. */
   readonly isWhole: boolean;
@@ -158,7 +158,8 @@ export function workTo(
     jobs.map((job) => lineOf(found, settings, isShort, job)),
   );
   const { rates } = found.costs;
-  const isKnown = rates !== undefined && found.costs.open.length === 0;
+  const isKnown =
+    rates !== undefined && found.costs.open.length === 0 && found.outcomes.some(({ state }) => state.known);
   const sorted = [...lines].sort(
     (a, b) => (b.minor ?? Infinity) - (a.minor ?? Infinity) || callRank(b.job.call) - callRank(a.job.call),
   );

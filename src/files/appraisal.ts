@@ -78,6 +78,7 @@ const spend = ({ spend: of }: Appraisal): Json => {
     plannedMinor: of.plannedMinor,
     breakdownMinor: of.breakdownMinor,
     setUpMinor: of.setUpMinor,
+    isWhole: of.isWhole,
     lines: of.lines.map((line) => ({
       job: line.costed.job.id,
       inHours: line.inHours === undefined ? null : hundredth(line.inHours),

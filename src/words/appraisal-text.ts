@@ -54,7 +54,7 @@ const namesOf = (outcomes: readonly ItemOutcome[], { format }: Telling): readonl
 
 function workSays({ minor, isWhole, lines }: Work, of: Telling): string {
   if (minor === undefined) return words.open;
-  if (lines.length === 0) return words.nothing;
+  if (lines.length === 0) return of.appraisal.notVerified.length > 0 ? words.nothingSoFar : words.nothing;
   return isWhole ? of.money(minor) : words.atLeast(of.money(minor));
 }
 
@@ -70,7 +70,7 @@ function deductAnswer(of: Telling): AppraisalAnswer {
     say: workSays(deduction, of),
     more: [
       words.deductMeans(of.format.percent(settings.saleable)),
-      ...(deduction.minor === undefined ? closedText(of.appraisal) : []),
+      ...(deduction.minor === undefined ? [...closedText(of.appraisal), words.deductUnread] : []),
       ...(deduction.minor !== undefined && unpriced > 0 ? [words.deductLess(unpriced)] : []),
       ...closeText(of),
       ...(notVerified.length > 0 ? [words.deductUnseen] : []),
@@ -91,15 +91,20 @@ const isKnown = (spend: Appraisal['spend']): spend is Spend => 'minor' in spend;
 function spendAnswer(of: Telling): AppraisalAnswer {
   const { spend, settings, deduction } = of.appraisal;
   const ask = words.spend(of.format.hours(settings.hours));
-  if (!isKnown(spend)) return { ask, say: words.open, more: closedText(of.appraisal) };
+  if (!isKnown(spend))
+    return { ask, say: words.open, more: [...closedText(of.appraisal), words.spendUnread] };
   const sum = of.about(spend.minor);
   const isBoth = deduction.lines.some(({ job }) =>
     spend.lines.some(({ costed }) => costed.job.id === job.id),
   );
   return {
     ask,
-    say: spend.open.length > 0 ? words.atLeast(sum) : words.about(sum),
-    more: [words.spendMeans, ...(isBoth ? [words.spendBoth] : [])],
+    say: spend.isWhole ? words.about(sum) : words.atLeast(sum),
+    more: [
+      words.spendMeans,
+      ...(isBoth ? [words.spendBoth] : []),
+      ...(spend.isWhole ? [] : [words.spendLess]),
+    ],
   };
 }
 
@@ -161,14 +166,15 @@ function statedWhat({ appraisal: { settings }, format, left }: Telling): string 
 
 function statedTexts(of: Telling): readonly string[] {
   const { stated, deduction, value } = of.appraisal;
-  const says = stated.lines.length === 0 ? words.statedNothing : workSays(stated, of);
   const never = stated.never.map((part) => `${of.format.item(part.history.item.id)}, ${partPlace(part)}`);
   const unread = value.open
     .filter(({ why }) => why.kind === 'no-reading' || why.kind === 'no-limit')
     .map(({ kind, side, count }) => sideText(kind, side, count).toLowerCase());
   const unknown = [...new Set([...namesOf(stated.unknown, of), ...unread])];
+  const none = unknown.length > 0 ? words.statedSoFar : words.statedNothing;
+  const isNone = stated.minor !== undefined && stated.lines.length === 0;
   return [
-    words.statedSays(statedWhat(of), says),
+    words.statedSays(statedWhat(of), isNone ? none : workSays(stated, of)),
     ...(deduction.lines.length > 0 && stated.lines.length > 0 ? [words.statedIn] : []),
     ...(never.length > 0 ? [words.statedNever(never.join('; '))] : []),
     ...(unknown.length > 0 ? [words.statedUnknown(unknown.join('; '))] : []),

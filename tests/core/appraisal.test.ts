@@ -219,6 +219,11 @@ describe('[N10] what is deducted', () => {
     ]);
     const unread = foundOf({ sheet: rubberSheet, readings: [] }, rubberCosts);
     expect(valued(unread).sum).toBeUndefined();
+    // Nothing read is no sum, and not a sum of nothing.
+    expect(deducted(unread)).toMatchObject({ lines: [], minor: undefined });
+    const blank = new Map([...demoMap()].filter(([key]) => !key.includes('/reading/')));
+    const { spend, deduction } = demo(mini, {}, blank);
+    expect([deduction.minor, 'minor' in spend]).toEqual([undefined, false]);
     expect(valued(unread).open).toContainEqual({
       kind: 'renew-track',
       side: 'left',
@@ -414,6 +419,11 @@ describe('[N10] a stated condition, spend, meter and signs', () => {
     expect(spend(500).lines.filter(({ inHours }) => inHours !== undefined)).toHaveLength(2);
     const gone = demo(mini, {}, change(demoMap(), 'demo/machine/mini', { prices: 'price/gone' }));
     expect('minor' in gone.spend).toBe(false);
+    const unmetered = demoMap();
+    for (const key of ['mini-first', 'mini-second', 'mini-last'])
+      change(unmetered, `demo/walk/${key}`, { meterHours: undefined });
+    expect(all.map(({ isWhole }) => isWhole)).not.toContain(false);
+    expect('minor' in demo(mini, {}, unmetered).spend).toBe(false);
   });
 
   test('[AP15] much wear after few hours makes the meter seem low; little after many, high or renewed', () => {

@@ -17,6 +17,7 @@ export const appraisal = {
   spend: (hours: string): string => `Spend in the next ${hours}`,
   value: 'Value left',
   nothing: 'Nothing found to deduct',
+  nothingSoFar: 'Nothing found so far',
   atLeast: (money: string): string => `at least ${money}`,
   about: (money: string): string => `about ${money}`,
   ranged: (middle: string, low: string, high: string): string => `about ${middle} (${low} to ${high})`,
@@ -29,8 +30,11 @@ export const appraisal = {
     count === 1
       ? `One part may just as well have less than ${percent} left: so large is the error of its reading. It would add about ${money}. Read it again before you agree.`
       : `${count} parts may just as well have less than ${percent} left: so large are the errors of their readings. They would add up to about ${money}. Read them again before you agree.`,
+  deductUnread: 'No sum without readings and prices.',
   deductUnseen: 'Not everything was seen: see “Not verified”.',
   spendMeans: 'What the plan expects, with what is due now, standing still, and the chance of breakdowns.',
+  spendLess: 'Jobs without a price and parts without hours left are not in it.',
+  spendUnread: 'No sum without prices, and wear and meter readings.',
   spendBoth: 'Work that is deducted now is in here too: do not add the two.',
   valueMeans: 'Share of life left of what the measured parts cost fitted. Eight of ten lie in the range.',
   valueFrom: (wear: string, price: string): string =>
@@ -89,7 +93,8 @@ export const appraisal = {
   statedKind: (kind: string, percent: string): string => `${kind}: ${percent}`,
   statedHours: (hours: string): string => `Nothing measured due within ${hours}`,
   statedSays: (what: string, money: string): string => `${what}: ${money}.`,
-  statedNothing: 'It is so already.',
+  statedNothing: 'it is so already',
+  statedSoFar: 'what was measured is so already',
   statedUnknown: (items: string): string => `Cannot be told of: ${items}.`,
   statedNever: (items: string): string => `New ones do not usually last so long: ${items}.`,
   statedIn: 'What is deducted now is part of it.',
