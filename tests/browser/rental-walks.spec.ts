@@ -3,6 +3,7 @@ import type { Contract } from '../../src/core/contract.ts';
 import type { Photo } from '../../src/core/photo.ts';
 import type { Walk } from '../../src/core/walk.ts';
 import { unseenWords } from '../../src/words/en/choices.ts';
+import { common } from '../../src/words/en/common.ts';
 import { chargesWords, contract as words } from '../../src/words/en/contract.ts';
 import { forms } from '../../src/words/en/forms.ts';
 import { handover } from '../../src/words/en/handover.ts';
@@ -12,7 +13,7 @@ import { heldAgainst, looksThen, marks, sequence } from '../../src/words/en/rent
 import { verdict } from '../../src/words/en/verdict.ts';
 import { test as ownPhone } from './fixtures.ts';
 import { givenBy, keepGiven } from './given.ts';
-import { base, camera, picture, readLug, shoot, shootAll, valuesOn } from './rental-phone.ts';
+import { base, camera, picture, readLug, shoot, shootAll, thumb, valuesOn } from './rental-phone.ts';
 import { handOut, shots } from './rental-yard.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
 import { Walker } from './walker.ts';
@@ -43,6 +44,18 @@ test('[RW20] a hand-out takes its photos in one sequence, plate and meter first,
   expect(held?.skipped).toEqual([{ shot: 'front-left', why: 'mud' }]);
   await page.goto(`${base(page)}/verdict`);
   await expect(page.getByText(rentalVerdict.proofPhotos(9))).toBeVisible();
+
+  // Taken again where all is known of it, it stays in its place; taken after all, it is no longer left out.
+  await page.goto(`${base(page)}/sequence/plate`);
+  await walker.tap(thumb(page));
+  await walker.tap(walker.button(photos.about));
+  await camera(page).setInputFiles(picture());
+  await expect(page.getByRole('link', { name: common.back })).toBeVisible();
+  await page.goto(`${base(page)}/sequence/front-left`);
+  await camera(page).setInputFiles(picture());
+  await expect(thumb(page)).toHaveCount(1);
+  await page.goto(`${base(page)}/sequence`);
+  await expect(page.getByText(sequence.taken, { exact: true })).toHaveCount(3);
 });
 
 test('[RW21] a return is led by its hand-out: the same lugs first, with value, mark and photo, offline', async ({

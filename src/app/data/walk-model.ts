@@ -123,5 +123,7 @@ export async function loadWalk(key: RecordKey<'walk'>): Promise<Result<WalkModel
     progress: new Map(steps.map((step) => [step.id, progressOf(step, outcomes, input.readings)])),
     last: await lastReadings(key, machineKey),
   };
-  return ok(isRental(input.walk.purpose) ? await (await loadRental()).modelOf(model) : model);
+  // Without its file a rental walk is a walk like others, and loses nothing.
+  const rental = isRental(input.walk.purpose) ? await loadRental().catch(() => undefined) : undefined;
+  return ok(rental ? await rental.modelOf(model) : model);
 }

@@ -28,7 +28,7 @@ interface AboutPhotoProps {
 /** What is known of a picture, to be put right; and the ways to take it again or remove it. */
 export function AboutPhoto({ model, each, onGone, onNew, onDone }: AboutPhotoProps) {
   const { key, sha256, photo } = each;
-  const { position, scale, shows, note: said } = photo;
+  const { position, scale, shows, shot, note: said } = photo;
   const remove = async (): Promise<void> => {
     const removed = await removeWithUndo([key]);
     if (!removed.ok) return tell(notSavedLine(removed.error));
@@ -40,6 +40,7 @@ export function AboutPhoto({ model, each, onGone, onNew, onDone }: AboutPhotoPro
     shows,
     ...(scale && { scale }),
     ...(said !== undefined && { note: said }),
+    ...(shot !== undefined && { shot }),
     replaces: key,
   };
   return (

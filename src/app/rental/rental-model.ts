@@ -25,6 +25,8 @@ import { noteAt } from './step-note.tsx';
 export interface Rental extends RentalFacts {
   readonly answers: (of: Judged) => readonly Answer[];
   readonly shots: readonly Shot[];
+  /** The ids of those that were taken. */
+  readonly taken: ReadonlySet<string>;
   /** Photos of the sequence that were neither taken nor left out. */
   readonly missing: readonly Shot[];
   /** Of a return; absent too where the walk that it names is not on this phone. */
@@ -48,6 +50,7 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
   const shots = shotsOf(walk, steps);
   const photos = await photosOf(model.key);
   const taken = photos.ok ? photos.value.map(({ photo }) => photo) : [];
+  const shotsTaken = new Set(taken.flatMap(({ shot }) => shot ?? []));
   const facts = {
     missing: missingShots(shots, taken, walk),
     unmarked: walk.purpose === 'hand-out' ? markedIn(readings).filter(isUnmarked).length : 0,
@@ -58,6 +61,7 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
   const rental: Rental = {
     ...facts,
     shots,
+    taken: shotsTaken,
     answers: (of) => rentalAnswers(of, facts),
     handedOutAt: (step) => handedOutAt(step, marked),
     HandOut,

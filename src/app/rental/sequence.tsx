@@ -93,10 +93,10 @@ const pathOf = ({ key }: WalkModel, { id }: Shot): string => walkPath(key, seque
 
 const whyLeftOut = ({ walk }: WalkModel, { id }: Shot) => walk.skipped?.find(({ shot }) => shot === id)?.why;
 
-function stateLine(model: WalkModel, { missing }: Rental, shot: Shot): string {
-  if (missing.includes(shot)) return words.missing;
+function stateLine(model: WalkModel, { taken }: Rental, shot: Shot): string {
   const why = whyLeftOut(model, shot);
-  return why === undefined ? words.taken : words.leftOut(unseenWords[why]);
+  if (taken.has(shot.id)) return words.taken;
+  return why === undefined ? words.missing : words.leftOut(unseenWords[why]);
 }
 
 interface OneShotProps extends AllShotsProps {
