@@ -1,5 +1,9 @@
 import { expect } from '@playwright/test';
 import { jobWords } from '../../src/words/en/ahead.ts';
+import { bytesSource } from '../../src/cli/source.ts';
+import { rentalFile } from '../../src/cli/rental.ts';
+import { readBundle } from '../../src/files/read-bundle.ts';
+import { handover } from '../../src/words/en/handover.ts';
 import { charge, chargeOpenWords } from '../../src/words/en/charge.ts';
 import { chargesWords, contract, hoursWords } from '../../src/words/en/contract.ts';
 import { machine } from '../../src/words/en/machine.ts';
@@ -177,6 +181,17 @@ test('[RS1] a hire from contract to signed charge list and its PDF, with no netw
     charge.altBack('Left track: damage'),
   ])
     expect(text).toContain(bare(line));
+
+  // Whoever gets the file works the same list out without the app.
+  await page.goto(`${second}/hand-over`);
+  await walker.tap(walker.button(handover.save(handover.walk)));
+  await expect(page.getByText('File written')).toBeVisible();
+  const bundle = await readBundle(bytesSource(new Uint8Array(await givenBy(page))));
+  const document = bundle.ok && bundle.value.document.kind === 'walk' ? bundle.value.document : undefined;
+  const file = document && (await rentalFile(document.bytes));
+  const [list] = file?.ok ? file.value.returns : [];
+  expect(list).toMatchObject({ currency: 'GBP', netMinor: 124_000, grossMinor: 148_800 });
+  expect(list?.returned.seals).toHaveLength(1);
 });
 
 test('[RS2] without a hand-out walk nothing is to pay until both sides agree, and what they agree on is', async ({

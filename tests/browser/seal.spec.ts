@@ -48,6 +48,13 @@ async function finishedWalk(walker: Walker): Promise<string> {
   return path;
 }
 
+/** From a sealed return, which leads to its charge list, to the verdict. */
+async function toVerdict(walker: Walker): Promise<void> {
+  await walker.page.waitForURL(/\/charge$/);
+  await walker.tap(walker.link(verdict.title));
+  await expect(walker.page.getByRole('heading', { level: 1 })).toHaveText(verdict.title);
+}
+
 /** Signs by hand and seals; answers the walk's address. */
 async function sealedWalk(walker: Walker): Promise<string> {
   const { page } = walker;
@@ -57,7 +64,7 @@ async function sealedWalk(walker: Walker): Promise<string> {
   await expect(page.getByLabel(sealForm.name)).toHaveValue('Kim Osei');
   await draw(page, sealForm.signatureOf('inspector'));
   await walker.tap(walker.button(sealForm.seal));
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText(verdict.title);
+  await toVerdict(walker);
   await expect(seals(page)).toContainText(checkWords.intact.label);
   return path;
 }
@@ -108,6 +115,7 @@ test('[SG20] a walk is signed and sealed with no network, once, and stays so aft
   await page.reload();
   await expect(page.getByLabel(sealForm.objection)).toHaveValue('The cut was there before.');
   await walker.button(sealForm.seal).dblclick();
+  await toVerdict(walker);
   await expect(seals(page)).toContainText(/Sealed .* by Kim Osei/);
   await expect(seals(page)).toContainText(/Key( [0-9a-f]{4}){8}/);
   await expect(seals(page)).toContainText(checkWords.intact.label);
@@ -165,6 +173,7 @@ test('[SG21] a reading changed later is no part of the seal, and a new walk corr
   await expect(page.getByText(sealForm.again)).toBeVisible();
   await walker.tap(page.getByRole('button', { name: sealForm.byName }));
   await walker.tap(walker.button(sealForm.seal));
+  await toVerdict(walker);
   await expect(seals(page).getByText(/^Sealed /)).toHaveCount(2);
   await expect(late(page)).toHaveCount(0);
 });
