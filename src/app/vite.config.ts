@@ -115,7 +115,7 @@ function withPreload(html: string, bundle: IndexHtmlTransformContext['bundle']):
 const installPage: Plugin = {
   name: 'install-page',
   generateBundle() {
-    const schema = `${JSON.stringify(jsonSchema(), null, 2)}\n`;
+    const schema = JSON.stringify(jsonSchema());
     this.emitFile({ type: 'asset', fileName: 'schema/walk-file.json', source: schema });
     this.emitFile({ type: 'asset', fileName: 'manifest.webmanifest', source: JSON.stringify(manifest) });
   },
