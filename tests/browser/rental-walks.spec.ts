@@ -120,7 +120,7 @@ test('[RW23] a contract is typed once, kept half typed, and belongs to the walk 
   await page.getByLabel(words.renter, { exact: true }).fill('Kim Osei');
   await walker.tap(walker.choice(chargesWords['damage-and-wear'].label));
   await walker.tap(walker.button(words.fill));
-  await page.locator('summary').filter({ hasText: 'Renew the track' }).click();
+  await walker.tap(page.locator('summary').filter({ hasText: 'Renew the track' }));
   await page.getByLabel(words.life).fill('1500');
   await expect.poll(async () => Object.keys(await draftsOn(page)).join()).toContain('contract/of');
   await page.reload();
