@@ -37,7 +37,7 @@ const later = [
   { chunk: 'appraisal', what: 'appraisal JS', limit: 15_000 },
   { chunk: 'qr', what: 'QR code JS', limit: 8_000 },
   { chunk: 'pdf', what: 'PDF JS', limit: 200_000 },
-  { chunk: 'rental', what: 'rental walks, contract and charge list JS', limit: 20_000 },
+  { chunk: 'rental', what: 'rental walks and contract JS', limit: 15_000 },
   { chunk: 'handover', what: 'files for others JS', limit: 20_000 },
   { chunk: 'options', what: 'what to put on and hauling JS', limit: 30_000 },
   { chunk: 'ordering', what: 'parts to order JS', limit: 15_000 },
