@@ -105,12 +105,14 @@ function costLines(figures: OptionFigures, of: LinesOf): readonly OptionLine[] {
   ];
 }
 
+const byWalks = estimate(words.byWalks);
+
 function lifeLine({ lifeHours, life }: OptionFigures, { format }: LinesOf): OptionLine {
   const about = (hours: number): string => aboutHours(hours, format);
   return {
     name: words.life,
     text: words.lifeLine(about(lifeHours.middle), about(lifeHours.low), about(lifeHours.high)),
-    sources: unique(life.sources),
+    sources: life.from === 'walks' ? [byWalks, ...unique(life.sources)] : unique(life.sources),
     isMain: true,
   };
 }
@@ -141,7 +143,7 @@ function massLines(answer: OptionAnswer, of: LinesOf): readonly OptionLine[] {
   const { machineKg, hasTracks, format } = of;
   const { mass } = answer;
   const source: Source =
-    mass?.from === 'own' ? { mark: 'derived', text: words.massFromTracks } : estimate('');
+    mass?.from === 'own' ? { mark: 'entered', text: words.massFromTracks } : estimate('');
   const line = mass && {
     name: hasTracks ? words.mass : words.massRubber,
     text: massText(mass, format),
@@ -163,7 +165,7 @@ function pressureLines(answer: OptionAnswer, of: LinesOf): readonly OptionLine[]
   const line = (name: string, value: number | PressureNeeds, from: string): OptionLine => ({
     name,
     text: pressureText(value, of),
-    sources: typeof value === 'number' ? [{ mark: 'derived', text: from }] : [],
+    sources: typeof value === 'number' ? [estimate(from)] : [],
   });
   return [line(words.meanPressure, mean, words.pressureFrom), line(words.peakPressure, peak, words.peakFrom)];
 }

@@ -129,6 +129,9 @@ test('[OS23] from a verdict its ground is there already; what is set can be kept
   await page.goto('/machine/demo/mini/options');
   await expect(page.getByLabel(options.hours)).toHaveValue('900');
   await expect(ground(walker, 'mixed')).toBeChecked();
+  // How long its tracks last is told by its own walks.
+  await openFolds(page);
+  await expect(page.getByText(optionAnswer.byWalks).first()).toBeVisible();
 });
 
 test('[OS24] the page to print says the answer, every option and its sources', async ({ walker }) => {

@@ -4,7 +4,7 @@ import type { Machine, TrackKind } from '../../core/machine.ts';
 import { currentTrack } from '../../core/option-current.ts';
 import type { OptionPrices } from '../../core/option-cost.ts';
 import type { CurrentTrack } from '../../core/option-match.ts';
-import type { OptionMachine } from '../../core/option-life.ts';
+import type { LearntLife, OptionMachine } from '../../core/option-life.ts';
 import type { NamedOption } from '../../core/option-answer.ts';
 import { optionsFor, type OptionsResult } from '../../core/options.ts';
 import type { Use } from '../../core/use.ts';
@@ -28,6 +28,8 @@ export interface Subject {
   readonly machine: Machine | undefined;
   /** What is known of the work before anything is set here. */
   readonly use: Use;
+  /** How long tracks last on this machine by its own walks. */
+  readonly learnt?: LearntLife | undefined;
 }
 
 export interface Compared {
@@ -135,7 +137,15 @@ function compare(subject: Subject, texts: ControlTexts, all: readonly KeptOption
     const like = startingCostsFor({ ...machine, shape: { ...machine.shape, track } });
     return { prices: prices?.value, rates: rates?.value, starting: bookOf(books.prices, like.prices)?.value };
   };
-  const result = optionsFor({ machine, current, options, use, pricesFor, tables: optionTables });
+  const result = optionsFor({
+    machine,
+    current,
+    options,
+    use,
+    pricesFor,
+    tables: optionTables,
+    learnt: subject.learnt,
+  });
   const names = new Map(
     options.map(({ id, option }) => [id, isStarting(id) ? option.name : quoted(option.name)]),
   );

@@ -1,13 +1,18 @@
 import { useLocation } from 'preact-iso';
 import { useMemo } from 'preact/hooks';
-import { isDemo, makeKey, type Id, type RecordKey } from '../../core/keys.ts';
+import { isDemo, makeKey, prefixOf, type Id, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
+import { learntLife } from '../../core/option-learnt.ts';
+import type { LearntLife } from '../../core/option-life.ts';
 import type { Use } from '../../core/use.ts';
 import type { Walk } from '../../core/walk.ts';
 import { options as words } from '../../words/en/options.ts';
-import { valueOf } from '../data/live.ts';
+import { useLive, valueOf } from '../data/live.ts';
+import { walksOf } from '../data/machine-walks.ts';
 import { fromPath, machinePath, walkPath } from '../data/paths.ts';
 import { useRecord } from '../data/record.ts';
+import { useAhead } from '../data/use-ahead.ts';
+import { useWalk } from '../data/use-walk.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Screen } from '../parts/screen.tsx';
 import { Gone } from '../screens/gone.tsx';
@@ -54,52 +59,80 @@ function knownOf(machine: Machine, walk: Walk | undefined): Use {
   };
 }
 
-/** What to put on a machine instead. */
+/** What to put on a machine instead, on the ground of its last walk. */
 function OfMachine() {
   const { path } = useLocation();
   const at = fromPath('machine', path);
   const found = valueOf(useRecord<Machine>(at?.key));
-  const machine = found?.value;
-  const key = at?.key;
-  const subject = useMemo(
-    (): Subject | undefined =>
-      machine &&
-      key && {
-        base: machinePath(key, 'options'),
-        back: machinePath(key),
-        name: machine.name,
-        machineKey: key,
-        machine,
-        use: knownOf(machine, undefined),
-      },
-    [machine, key],
-  );
   if (!at) return <Gone />;
   if (!found) return <Screen title={words.title}>{null}</Screen>;
-  if (!subject) return <Gone />;
-  return <OptionsAt subject={subject} rest={at.rest.slice(1)} />;
+  if (!found.value) return <Gone />;
+  return <OneMachine machineKey={at.key} machine={found.value} rest={at.rest.slice(1)} />;
 }
 
-interface WalkOptionsProps {
-  readonly model: WalkModel;
+interface OneMachineProps {
+  readonly machineKey: RecordKey<'machine'>;
+  readonly machine: Machine;
   readonly rest: readonly string[];
 }
 
-/** The same from a walk, on the ground that it was walked on. */
-export function WalkOptions({ model, rest }: WalkOptionsProps) {
-  const { key, walk, machine } = model;
-  const subject = useMemo(
-    (): Subject => ({
-      base: walkPath(key, 'options'),
-      back: walkPath(key, 'verdict'),
-      name: machine.name,
-      machineKey: walk.machine,
-      machine,
-      use: knownOf(machine, walk),
-    }),
-    [key, walk, machine],
+function OneMachine({ machineKey, machine, rest }: OneMachineProps) {
+  const prefix = prefixOf('walk', { demo: isDemo(machineKey) });
+  const walks = valueOf(useLive(`last walk of ${machineKey}`, [prefix], () => walksOf(machineKey)));
+  if (!walks) return <Screen title={words.title}>{null}</Screen>;
+  const last = walks.find(({ walk }) => walk.finishedAt !== undefined);
+  const places = { base: machinePath(machineKey, 'options'), back: machinePath(machineKey) };
+  const of = { machineKey, machine, rest, ...places };
+  return last ? <AfterWalk key={last.key} walkKey={last.key} of={of} /> : <Asked of={of} model={undefined} />;
+}
+
+function AfterWalk({ walkKey, of }: { walkKey: RecordKey<'walk'>; of: AskedOf }) {
+  const state = useWalk(walkKey);
+  if (state.kind === 'loading') return <Screen title={words.title}>{null}</Screen>;
+  return state.kind === 'ready' ? (
+    <Walked of={of} model={state.model} />
+  ) : (
+    <Asked of={of} model={undefined} />
   );
-  return <OptionsAt subject={subject} rest={rest.slice(1)} />;
+}
+
+/** The same from a walk, on the ground that it was walked on. */
+export function WalkOptions({ model, rest }: { model: WalkModel; rest: readonly string[] }) {
+  const { key, walk, machine } = model;
+  const places = { base: walkPath(key, 'options'), back: walkPath(key, 'verdict') };
+  return <Walked of={{ machineKey: walk.machine, machine, rest: rest.slice(1), ...places }} model={model} />;
+}
+
+interface AskedOf extends Pick<Subject, 'base' | 'back'> {
+  readonly machineKey: string;
+  readonly machine: Machine;
+  readonly rest: readonly string[];
+}
+
+/** How long tracks last on this machine by its own walks, once that is worked out. */
+function Walked({ of, model }: { of: AskedOf; model: WalkModel }) {
+  const ahead = useAhead(model);
+  const parts = typeof ahead === 'object' ? ahead.outlook.hours.parts : undefined;
+  const learnt = useMemo(
+    () => parts && learntLife(model.machine.shape.track, parts, model.walk),
+    [parts, model],
+  );
+  return <Asked of={of} model={model} learnt={learnt} />;
+}
+
+interface AskedProps {
+  readonly of: AskedOf;
+  readonly model: WalkModel | undefined;
+  readonly learnt?: LearntLife | undefined;
+}
+
+function Asked({ of: { base, back, machineKey, machine, rest }, model, learnt }: AskedProps) {
+  const walk = model?.walk;
+  const subject = useMemo((): Subject => {
+    const use = knownOf(machine, walk);
+    return { base, back, name: machine.name, machineKey, machine, use, learnt };
+  }, [base, back, machineKey, machine, walk, learnt]);
+  return <OptionsAt subject={subject} rest={rest} />;
 }
 
 const isId = (text: string): text is Id => /^[0-9a-z-]{1,64}$/.test(text);

@@ -146,7 +146,7 @@ export const optionAnswer = {
   never: (than: string): string => `never, against ${than}`,
   life: 'Life',
   lifeLine: (middle: string, low: string, high: string): string => `about ${middle} (${low} to ${high})`,
-  ownLife: 'your own figure',
+  byWalks: 'from the pace of this machine’s own walks',
   warranty: 'Warranty',
   months: (months: string): string => `${months} months`,
   step: (percent: string, hours: string): string => `${percent} back up to ${hours}`,
