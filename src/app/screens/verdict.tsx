@@ -71,14 +71,14 @@ export function Verdict({ model }: { model: WalkModel }) {
           </section>
           {sealing && <sealing.SealNote model={model} />}
           <Lead ahead={ahead} model={model} />
+          <PurposeWay model={model} />
           <PurposeAnswers model={model} />
-          {model.walk.purpose === 'rental-return' && (
-            <ButtonLink href={walkPath(model.key, 'charge')}>{words.chargeList}</ButtonLink>
-          )}
           <Flips model={model} />
           {isReady(ahead) && <ahead.screens.HoursLadder model={model} outlook={ahead.outlook} />}
           {isReady(ahead) && <ahead.screens.PlanView model={model} outlook={ahead.outlook} />}
           {isReady(ahead) && <ahead.screens.MendOrRenew outlook={ahead.outlook} />}
+          <ButtonLink href={walkPath(model.key, 'order')}>{words.order}</ButtonLink>
+          <ButtonLink href={walkPath(model.key, 'options')}>{words.options}</ButtonLink>
           <p class={styles.quiet}>{words.aid}</p>
         </div>
         <div class={styles.column}>
@@ -115,17 +115,6 @@ export function Verdict({ model }: { model: WalkModel }) {
           <ButtonLink look="plain" href={walkPath(model.key, 'hand-over')}>
             {words.handOver}
           </ButtonLink>
-          <ButtonLink look="plain" href={walkPath(model.key, 'order')}>
-            {words.order}
-          </ButtonLink>
-          {model.walk.purpose === 'appraisal' && (
-            <ButtonLink look="plain" href={walkPath(model.key, 'appraisal')}>
-              {appraisalVerdict.page}
-            </ButtonLink>
-          )}
-          <ButtonLink look="plain" href={walkPath(model.key, 'options')}>
-            {words.options}
-          </ButtonLink>
           {finished && sealing && <sealing.VerdictAgain model={model} />}
           <ButtonLink look="plain" href="/">
             {common.toHome}
@@ -137,6 +126,15 @@ export function Verdict({ model }: { model: WalkModel }) {
 }
 
 const isReady = (ahead: Ahead | 'failed' | undefined): ahead is Ahead => typeof ahead === 'object';
+
+/** The sums that the purpose asks for, one tap away. */
+function PurposeWay({ model: { key, walk } }: { model: WalkModel }) {
+  if (walk.purpose === 'rental-return')
+    return <ButtonLink href={walkPath(key, 'charge')}>{words.chargeList}</ButtonLink>;
+  if (walk.purpose === 'appraisal')
+    return <ButtonLink href={walkPath(key, 'appraisal')}>{appraisalVerdict.page}</ButtonLink>;
+  return null;
+}
 
 /** The answer in one sentence, in the place that it will have while it is worked out. */
 function Lead({ ahead, model }: { ahead: Ahead | 'failed' | undefined; model: WalkModel }) {
