@@ -2,6 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { isDemo, type RecordKey } from '../../core/keys.ts';
 import { parseTrackSize } from '../../core/track-size.ts';
 import { common } from '../../words/en/common.ts';
+import { hauling } from '../../words/en/hauling.ts';
 import { options as words } from '../../words/en/options.ts';
 import { answerText } from '../../words/option-answer.ts';
 import { dropDraft } from '../actions/saved.ts';
@@ -85,6 +86,11 @@ export function Compare({ subject }: { subject: Subject }) {
             <ButtonLink href={`${subject.base}/own`}>{words.own}</ButtonLink>
             {ready && <ButtonLink href={`${subject.base}/print`}>{words.paper}</ButtonLink>}
           </div>
+          {subject.machineKey === undefined && (
+            <ButtonLink look="plain" href="/hauling">
+              {hauling.title}
+            </ButtonLink>
+          )}
         </div>
       </div>
     </Screen>
