@@ -104,7 +104,7 @@ export const machineSchema = z.looseObject({
 });
 export type Machine = z.infer<typeof machineSchema>;
 
-export const isRubber = (shape: Shape): boolean =>
+export const isRubber = (shape: Pick<Shape, 'track'>): boolean =>
   shape.track === 'rubber-cored' || shape.track === 'rubber-coreless';
 
 /** Parts a rubber or steel chain of links and pins has; rubber shoes are bolted on such a chain. */

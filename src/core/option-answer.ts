@@ -22,7 +22,6 @@ import {
 import type { Figures, OptionTables, SourcedFact } from './option-tables.ts';
 import type { Option } from './option.ts';
 import type { TrackKind } from './machine.ts';
-import { meanPressureKpa, type ContactLength } from './ground-pressure.ts';
 import type { Use } from './use.ts';
 
 /** An option with the id by which it is told from the others. */
@@ -43,8 +42,6 @@ export interface OptionsInput {
   readonly tables: OptionTables;
   /** How long tracks last on this machine by its own walks. */
   readonly learnt?: LearntLife | undefined;
-  /** How long the tracks lie on the ground, for the ground pressure. */
-  readonly contact?: ContactLength | undefined;
 }
 
 /** Life and cost of an option; amounts in minor units of the currency, unrounded. */
@@ -73,7 +70,6 @@ export interface OptionAnswer extends NamedOption {
   /** Why it has no figures. */
   readonly open: OptionOpen | undefined;
   readonly mass: MassDifference | undefined;
-  readonly pressureKpa: number | undefined;
   readonly facts: readonly SourcedFact[];
 }
 
@@ -139,23 +135,15 @@ function figuresOf(of: Case, { id, option }: NamedOption, fit: Fit): Pick<Option
 
 /** All that is known of one option. */
 export function answerOf(of: Case, { id, option }: NamedOption): OptionAnswer {
-  const { machine, current, use, tables, contact } = of.input;
+  const { machine, current, use, tables } = of.input;
   const fit = fitOf(machine, current, option, use, tables, of.figures);
   const mass = massDifference(machine, current, option, of.figures);
-  const width = option.fit?.widthMm?.value;
-  const massKg =
-    machine.massKg === undefined ? undefined : machine.massKg + (mass ? (mass.lowKg + mass.highKg) / 2 : 0);
-  const pressureKpa =
-    contact && width !== undefined && massKg !== undefined
-      ? meanPressureKpa(massKg, width, contact)
-      : undefined;
   return {
     id,
     option,
     fit,
     ...figuresOf(of, { id, option }, fit),
     mass,
-    pressureKpa,
     facts: tables.facts[option.track],
   };
 }

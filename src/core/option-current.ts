@@ -22,7 +22,7 @@ export function knownUse(
   walk: Pick<Walk, 'ground' | 'turning'> | undefined,
 ): Use {
   return {
-    ...(walk?.ground && { ground: { [walk.ground]: 100 } }),
+    ...(walk?.ground && { ground: { [walk.ground]: 10 } }),
     ...(walk?.turning && { turning: walk.turning }),
     ...(hoursPerWeek !== undefined &&
       hoursPerWeek > 0 && { hoursAYear: Math.max(1, Math.round(hoursPerWeek * weeksAYear)) }),

@@ -1,6 +1,6 @@
 import type { PartHours } from './hours-left.ts';
-import { isRubberTrack, type LearntLife } from './option-life.ts';
-import type { TrackKind } from './machine.ts';
+import { isRubber, type TrackKind } from './machine.ts';
+import type { LearntLife } from './option-life.ts';
 import type { Walk } from './walk.ts';
 import { momentsOf } from './wear-filter.ts';
 
@@ -16,7 +16,7 @@ export function learntLife(
   parts: readonly PartHours[],
   { ground, turning }: Pick<Walk, 'ground' | 'turning'>,
 ): LearntLife | undefined {
-  const items = isRubberTrack(track) ? ['lug-depth'] : ['link-height', 'pitch'];
+  const items = isRubber({ track }) ? ['lug-depth'] : ['link-height', 'pitch'];
   const lives = parts.flatMap(({ history, state }) => {
     if (!state || !items.includes(history.item.id) || history.points.length < enoughReadings) return [];
     const { mean, sd } = momentsOf(state);

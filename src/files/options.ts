@@ -34,7 +34,6 @@ export interface OptionOfMachine extends Fit {
   readonly figures: FiguresOfOption | null;
   readonly open: OptionOpen | null;
   readonly massDifferenceKg: MassDifference | null;
-  readonly meanPressureKpa: number | null;
   readonly facts: readonly SourcedFact[];
 }
 
@@ -97,7 +96,6 @@ const optionOf = (answer: OptionAnswer): OptionOfMachine => ({
   figures: answer.figures ? figuresOf(answer.figures) : null,
   open: answer.open ?? null,
   massDifferenceKg: answer.mass ?? null,
-  meanPressureKpa: answer.pressureKpa === undefined ? null : hundredth(answer.pressureKpa),
   facts: answer.facts,
 });
 

@@ -8,13 +8,14 @@ import { common, estimate, fromMemory, practice } from './sources.ts';
 
 const said = (value: number, source: Source): Sourced => ({ value, source });
 const commonly = (text: string): Source => practice(`${text}: common practice, no source`);
-const guessed = (value: number, text: string): Sourced => said(value, estimate(`${text}: our estimate`));
+const ours = estimate('Our estimate, none is published');
+const guessed = (value: number): Sourced => said(value, ours);
 
 const fact = (name: TrackFact, source: Source = common): SourcedFact => ({ fact: name, source });
 
 const causes: Source = {
   mark: 'published',
-  text: 'Fast lug wear from spinning and pivoting on concrete, gravel and hot asphalt: JCB HTD-5 service manual, pp. J-20 to J-26',
+  text: 'Causes of fast lug wear: JCB HTD-5 service manual, pp. J-20 to J-26',
 };
 
 const rubberFacts = [
@@ -27,7 +28,12 @@ const rubberFacts = [
 const steelFacts = [fact('stands-rock'), fact('mended-by-part'), fact('hard-on-the-rest')];
 const padFacts = [...steelFacts, fact('scuffs-hot-asphalt')];
 
-const mostRubber = (value: number, text: string): Sourced => said(value, fromMemory(text));
+const harder: Source = {
+  mark: 'estimate',
+  text: 'Steel is harder on them: common practice; by how much: our estimate',
+};
+const most = fromMemory('From memory, not looked up');
+const remembered = (value: number): Sourced => said(value, most);
 const pitches: Source = { mark: 'published', text: 'Rubber track pitches, rubbertrackscanada.com, no date' };
 
 const plain = (id: string, name: string, track: TrackKind): NamedOption => ({
@@ -49,36 +55,38 @@ export const optionTables: OptionTables = {
   life,
   figures: {
     steelLife: said(2, commonly('About two sets of rubber tracks to one of steel on like work')),
-    steelLifeSpread: guessed(1.3, 'How far off that may be, up or down, eight times of ten'),
-    breakShare: guessed(0.5, 'Shoes and links of steel that break where a rubber track would be cut once'),
-    restOnSteel: guessed(
-      0.75,
-      'Rollers and idlers under steel last this share of what they do under rubber; that steel is harder on them is common practice',
-    ),
-    restSpread: guessed(1.5, 'How far off wear on rollers, idlers and sprockets may be, eight times of ten'),
-    sprocketSetsRubber: said(2, commonly('Sprockets are changed with every second set of rubber tracks')),
-    sprocketSetsSteel: said(1, commonly('Sprockets are changed with the chain')),
-    usualRubberMostKg: guessed(10_000, 'Up to here a machine counts as compact or mid-size'),
-    steelHeavierLowKg: said(100, commonly('A steel outfit on a mid-size machine weighs at least this more')),
-    steelHeavierHighKg: said(300, commonly('A steel outfit on a mid-size machine weighs up to this more')),
-    hoursAYear: guessed(600, 'Hours that a compact machine works in a year'),
-    ratePercent: guessed(6, 'What money costs in a year'),
-    horizonYears: guessed(5, 'How long the machine is kept on the tracks chosen now'),
-    priceSpread: guessed(1.3, 'How far off a starting price may be, up or down, eight times of ten'),
-    lifeSpread: guessed(1.4, 'How far off a life figure without a range may be, eight times of ten'),
-    makeSpread: guessed(1.2, 'How far two makes of one kind lie apart on one job, eight times of ten'),
-    sharpCuts: guessed(
-      6,
-      'How many times as often tracks are cut where rock or rubble is sharp; that sharp rock cuts rubber is common practice',
-    ),
-    damageSpread: guessed(2, 'How far off the number of cut tracks may be, up or down, eight times of ten'),
+    // Spreads say how far off a figure may be, up or down, eight times of ten.
+    steelLifeSpread: guessed(1.3),
+    // Shoes and links of steel that break where a rubber track would be cut once.
+    breakShare: guessed(0.5),
+    restOnSteel: said(0.75, harder),
+    restSpread: guessed(1.5),
+    // Sprockets go with every second set of rubber tracks, or with the chain.
+    sprocketSetsRubber: said(2, common),
+    sprocketSetsSteel: said(1, common),
+    // Up to here a machine counts as compact or mid-size.
+    usualRubberMostKg: guessed(10_000),
+    // What a steel outfit weighs more on a mid-size machine.
+    steelHeavierLowKg: said(100, common),
+    steelHeavierHighKg: said(300, common),
+    hoursAYear: guessed(600),
+    ratePercent: guessed(6),
+    // How long the machine is kept on the tracks chosen now.
+    horizonYears: guessed(5),
+    priceSpread: guessed(1.3),
+    lifeSpread: guessed(1.4),
+    // How far two makes of one kind lie apart on one job.
+    makeSpread: guessed(1.2),
+    // How many times as often rubber is cut where rock or rubble is sharp.
+    sharpCuts: guessed(6),
+    damageSpread: guessed(2),
   },
   wholeRubberMostKg: {
-    excavator: mostRubber(15_000, 'Whole rubber tracks are made for excavators up to about 15 t'),
-    'track-loader': mostRubber(10_000, 'Whole rubber tracks are made for track loaders up to about 10 t'),
-    carrier: mostRubber(30_000, 'Whole rubber tracks are made for carriers up to about 30 t'),
-    dozer: mostRubber(6000, 'Whole rubber tracks are made for the smallest dozers alone'),
-    other: mostRubber(15_000, 'Whole rubber tracks are made up to about 15 t'),
+    excavator: remembered(15_000),
+    'track-loader': remembered(10_000),
+    carrier: remembered(30_000),
+    dozer: remembered(6000),
+    other: remembered(15_000),
   },
   rubberOnlyPitchMm: { values: [60, 72, 84, 86, 87, 90, 100, 125, 150], source: pitches },
   steelPitchMm: {

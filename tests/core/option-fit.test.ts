@@ -260,7 +260,7 @@ describe('[N11] what is on the machine now', () => {
   test('[OP54] and what it works on is what its record says, else its last walk and its hours a week', () => {
     const walk = { ground: 'rock', turning: 'much' } as const;
     expect(knownUse({ hoursPerWeek: 10 }, walk)).toEqual({
-      ground: { rock: 100 },
+      ground: { rock: 10 },
       turning: 'much',
       hoursAYear: 520,
     });

@@ -9,6 +9,7 @@ import type { NamedOption } from '../../core/option-answer.ts';
 import { optionsFor, type OptionsResult } from '../../core/options.ts';
 import type { Use } from '../../core/use.ts';
 import { startingCostsFor } from '../../reference/cost-classes.ts';
+import { startingPricesFor } from '../../reference/option-prices.ts';
 import { optionTables } from '../../reference/options.ts';
 import { trackKindWords } from '../../words/en/choices.ts';
 import { quoted } from '../../words/quoted.ts';
@@ -134,8 +135,8 @@ function compare(subject: Subject, texts: ControlTexts, all: readonly KeptOption
   const prices = bookOf(books.prices, subject.machine?.prices ?? (texts['prices'] || starting.prices));
   const rates = bookOf(books.rates, subject.machine?.rates ?? (texts['rates'] || starting.rates));
   const pricesFor = (track: TrackKind): OptionPrices => {
-    const like = startingCostsFor({ ...machine, shape: { ...machine.shape, track } });
-    return { prices: prices?.value, rates: rates?.value, starting: bookOf(books.prices, like.prices)?.value };
+    const like = bookOf(books.prices, startingPricesFor(machine, track));
+    return { prices: prices?.value, rates: rates?.value, starting: like?.value };
   };
   const result = optionsFor({
     machine,

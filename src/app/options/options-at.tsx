@@ -2,10 +2,9 @@ import { useLocation } from 'preact-iso';
 import { useMemo } from 'preact/hooks';
 import { isDemo, makeKey, prefixOf, type Id, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
+import { knownUse } from '../../core/option-current.ts';
 import { learntLife } from '../../core/option-learnt.ts';
 import type { LearntLife } from '../../core/option-life.ts';
-import type { Use } from '../../core/use.ts';
-import type { Walk } from '../../core/walk.ts';
 import { options as words } from '../../words/en/options.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { walksOf } from '../data/machine-walks.ts';
@@ -43,20 +42,6 @@ function Alone() {
     [],
   );
   return <OptionsAt subject={subject} rest={path.split('/').slice(2)} />;
-}
-
-const weeksAYear = 52;
-
-/** What is known of a machine's work: what was kept with it, else its last walk and its hours a week. */
-function knownOf(machine: Machine, walk: Walk | undefined): Use {
-  const { hoursPerWeek, use } = machine;
-  return {
-    ...(walk?.ground && { ground: { [walk.ground]: 10 } }),
-    ...(walk?.turning && { turning: walk.turning }),
-    ...(hoursPerWeek !== undefined &&
-      hoursPerWeek > 0 && { hoursAYear: Math.max(1, Math.round(hoursPerWeek * weeksAYear)) }),
-    ...use,
-  };
 }
 
 /** What to put on a machine instead, on the ground of its last walk. */
@@ -129,7 +114,7 @@ interface AskedProps {
 function Asked({ of: { base, back, machineKey, machine, rest }, model, learnt }: AskedProps) {
   const walk = model?.walk;
   const subject = useMemo((): Subject => {
-    const use = knownOf(machine, walk);
+    const use = knownUse(machine, walk);
     return { base, back, name: machine.name, machineKey, machine, use, learnt };
   }, [base, back, machineKey, machine, walk, learnt]);
   return <OptionsAt subject={subject} rest={rest} />;
