@@ -21,18 +21,18 @@ const cordDeep = published(
   'Cuts down to the cord are billed to the customer, plain wear by what is left: excessive wear agreement of a dealer (Cleveland Brothers)',
 );
 const kerbs = practice(
-  'Common practice; edge cuts come from kerbs and concrete edges: JCB HTD-5 pp. J-20 to J-26, Probst TM 150 pp. 124–125',
+  'Edge cuts come from kerbs and concrete edges: JCB HTD-5 pp. J-20 to J-26, Probst TM 150 pp. 124–125',
 );
 const cores = practice(
-  'Common practice; cores bend, break and part from over-tension, stones, coming off, and from a hooked sprocket, which is the owner’s: JCB HTD-5 pp. J-20 to J-26',
+  'Cores bend, break and part from over-tension, stones, coming off, and from a hooked sprocket, which is the owner’s: JCB HTD-5 pp. J-20 to J-26',
 );
 const lugs = practice(
-  'Common practice; small lug cuts are usable, a lug torn out too: JCB HTD-5 p. J-23. Lugs torn in a patch are not worn',
+  'Small lug cuts are usable, a lug torn out too: JCB HTD-5 p. J-23. Lugs torn in a patch are not worn',
 );
 const chemicals = practice(
-  'Common practice; oil, fuel, salt and fertiliser must be washed off: Takeuchi TB128FR p. 109, TL220 p. 98',
+  'Oil, fuel, salt and fertiliser must be washed off: Takeuchi TB128FR p. 109, TL220 p. 98',
 );
-const nicks = practice('Common practice; small cuts of lugs are usable: JCB HTD-5 p. J-23');
+const nicks = practice('Small cuts of lugs are usable: JCB HTD-5 p. J-23');
 
 /** Wear or damage, by finding; the split itself is common practice, and the contract’s to settle. */
 export const wearOrDamage: readonly Telling[] = [

@@ -6,8 +6,9 @@ import { appraisalText, type AppraisalText } from '../words/appraisal-text.ts';
 import { appraisal as words } from '../words/en/appraisal.ts';
 import type { Formatter } from '../words/format.ts';
 import { capital } from '../words/outcome-text.ts';
+import { sourceText } from '../words/source-text.ts';
 import type { Block } from './blocks.ts';
-import { facts, heading, list, section, sourceText, text, unique } from './parts.ts';
+import { facts, heading, list, section, text, unique } from './parts.ts';
 
 /** What the sections of an appraisal are made of. */
 export interface AppraisalSectionInput {

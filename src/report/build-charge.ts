@@ -12,6 +12,7 @@ import {
   lineTitle,
   ownerText,
   standingText,
+  type ToldBy,
   upFrontTexts,
 } from '../words/charge-text.ts';
 import type { Dates } from '../words/dates.ts';
@@ -21,8 +22,9 @@ import { report as reportWords } from '../words/en/report.ts';
 import { roleWords } from '../words/en/sealing.ts';
 import type { Formatter } from '../words/format.ts';
 import { shellWords } from '../words/shell.ts';
+import { sourceText } from '../words/source-text.ts';
 import type { Block, Report } from './blocks.ts';
-import { facts, heading, list, section, sourceText, text } from './parts.ts';
+import { facts, heading, list, section, text } from './parts.ts';
 import { plain, plainBlock } from './plain.ts';
 import type { ReportSeal } from './report-input.ts';
 import { sealSection, signature } from './seal-section.ts';
@@ -44,6 +46,7 @@ export interface ChargeReportInput {
   /** Those who signed the return, the inspector too. */
   readonly people: readonly Person[];
   readonly seals: readonly ReportSeal[] | 'not-checked';
+  readonly toldBy: ToldBy;
   readonly format: Formatter;
   readonly dates: Dates;
 }
@@ -165,7 +168,7 @@ function lineBlocks(line: ChargeLine, of: Of): readonly Block[] {
   return [
     heading(3, lineTitle(line)),
     ...(why === '' ? [] : [text(why)]),
-    ...facts(lineRows(line, of.input.contract, of.format)),
+    ...facts(lineRows(line, of.input.contract, of.format, of.toldBy)),
     ...pair(line, of),
   ];
 }

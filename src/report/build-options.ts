@@ -4,8 +4,9 @@ import type { AnswerText } from '../words/option-answer.ts';
 import type { OptionLine } from '../words/option-lines.ts';
 import { capital } from '../words/outcome-text.ts';
 import { shellWords } from '../words/shell.ts';
+import { sourceText } from '../words/source-text.ts';
 import type { Block, Report } from './blocks.ts';
-import { facts, heading, list, section, sourceText, text, unique } from './parts.ts';
+import { facts, heading, list, section, text, unique } from './parts.ts';
 import { plain, plainBlock } from './plain.ts';
 
 /** One option as the page says it. */

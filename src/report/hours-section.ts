@@ -5,8 +5,9 @@ import { ahead } from '../words/en/ahead.ts';
 import { doubtWords, historyFaultWords } from '../words/en/history.ts';
 import { report as words } from '../words/en/report.ts';
 import { capital } from '../words/outcome-text.ts';
+import { sourceText } from '../words/source-text.ts';
 import type { Block } from './blocks.ts';
-import { heading, list, section, sourceText, text } from './parts.ts';
+import { heading, list, section, text } from './parts.ts';
 import type { ReportInput } from './report-input.ts';
 
 /** How long each measured part still lasts, and what that rests on. */

@@ -1,5 +1,3 @@
-import type { Source } from '../core/source.ts';
-import { sourceMarkWords } from '../words/en/sources.ts';
 import type { Block } from './blocks.ts';
 
 type Fact = readonly [name: string, value: string | undefined];
@@ -27,12 +25,5 @@ export function facts(rows: readonly Fact[]): readonly Block[] {
 /** Blocks under a heading, or nothing where there are none. */
 export const section = (title: string, blocks: readonly Block[], level: 2 | 3 = 2): readonly Block[] =>
   blocks.length === 0 ? [] : [heading(level, title), ...blocks];
-
-/** Where a figure is from and how far it can be trusted. */
-export function sourceText({ mark, text: from }: Source): string {
-  const word = sourceMarkWords[mark];
-  // Some texts say it themselves.
-  return from === '' ? word : from.toLowerCase().startsWith(word) ? from : `${word}: ${from}`;
-}
 
 export const unique = (lines: readonly string[]): readonly string[] => [...new Set(lines)];

@@ -8,7 +8,8 @@ import { cleanlinessWords, postureWords, sagMethodWords, travelWords } from '../
 import type { Formatter } from '../words/format.ts';
 import { stateText } from '../words/outcome-text.ts';
 import { sizeOf } from '../words/size-of.ts';
-import { sourceText, unique } from './parts.ts';
+import { sourceText } from '../words/source-text.ts';
+import { unique } from './parts.ts';
 
 const joined = (parts: readonly (string | undefined)[]): string =>
   unique(parts.filter((part) => part !== undefined && part !== '') as string[]).join(', ');

@@ -3,8 +3,9 @@ import { isPlanned } from '../core/outlook.ts';
 import type { RuleSet } from '../core/rules.ts';
 import { sideNames } from '../words/en/items.ts';
 import { report as words } from '../words/en/report.ts';
+import { sourceText } from '../words/source-text.ts';
 import type { Block } from './blocks.ts';
-import { facts, list, section, sourceText, unique } from './parts.ts';
+import { facts, list, section, unique } from './parts.ts';
 import type { ReportInput } from './report-input.ts';
 
 interface Named {

@@ -5,6 +5,7 @@ import type { ChargeList } from '../core/rental.ts';
 import type { Damage, OwnerFault } from '../core/rental-damage.ts';
 import type { ChargeLine } from '../core/rental-line.ts';
 import type { SpotReading } from '../core/rental-wear.ts';
+import type { Source } from '../core/source.ts';
 import {
   charge as words,
   basisWords,
@@ -15,10 +16,10 @@ import {
 import { jobWords } from './en/ahead.ts';
 import { placeName } from './en/items.ts';
 import { sagStateWords } from './en/sag.ts';
-import { sourceMarkWords } from './en/sources.ts';
 import type { Formatter } from './format.ts';
 import { capital } from './outcome-text.ts';
 import { sizeOf } from './size-of.ts';
+import { sourceText } from './source-text.ts';
 
 /** Where a line is, as a mechanic says it. */
 function placeOf({ damages: [first], used, side, number, job }: ChargeLine): string {
@@ -86,6 +87,9 @@ export function standingText({ standing }: ChargeLine): string {
   }
 }
 
+/** Who says that a finding is damage and not wear. */
+export type ToldBy = (damage: Damage) => Source;
+
 type Row = readonly [name: string, value: string | undefined];
 
 function wearRows({ used, excess }: ChargeLine, format: Formatter): readonly Row[] {
@@ -104,6 +108,7 @@ function damageRows(
   { damages, leftPercent, leftFrom }: ChargeLine,
   cutOff: number,
   format: Formatter,
+  toldBy: ToldBy,
 ): readonly Row[] {
   const left =
     leftPercent === undefined
@@ -115,6 +120,7 @@ function damageRows(
   return [
     [words.atReturn, damages.map((each) => damageText(each, format)).join('; ')],
     [words.atHandOut, [...new Set(damages.map((each) => beforeText(each, format)))].join('; ')],
+    [words.whyDamage, [...new Set(damages.map((each) => sourceText(toldBy(each))))].join('; ')],
     [words.left, left],
   ];
 }
@@ -151,13 +157,14 @@ export function lineRows(
   line: ChargeLine,
   { currency, cutOffPercent = 0 }: Contract,
   format: Formatter,
+  toldBy: ToldBy,
 ): readonly Row[] {
   const { price, count, kind, leftFrom, ownerFaults } = line;
   const one = price?.minor === undefined ? undefined : format.money(price.minor, currency);
-  const source = price && [sourceMarkWords[price.source.mark], price.source.text].filter(Boolean).join(': ');
+  const source = price && sourceText(price.source);
   return [
     [words.toDo, kind === 'damage' ? capital(jobWords[line.job]) : undefined],
-    ...(kind === 'damage' ? damageRows(line, cutOffPercent, format) : wearRows(line, format)),
+    ...(kind === 'damage' ? damageRows(line, cutOffPercent, format, toldBy) : wearRows(line, format)),
     [
       words.life,
       kind === 'wear' && price?.lifeHours !== undefined ? format.hours(price.lifeHours) : undefined,

@@ -169,6 +169,7 @@ test('[RS1] a hire from contract to signed charge list and its PDF, with no netw
     'Brand Groundworks',
     'price list of the yard, 2026',
     'Left track: damage',
+    'Cuts down to the cord are billed',
     '£880',
     '£210',
     '£248',

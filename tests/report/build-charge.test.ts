@@ -3,6 +3,7 @@ import { chargeList } from '../../src/core/rental.ts';
 import type { RentalInput } from '../../src/core/rental-input.ts';
 import { placeSchema } from '../../src/core/keys.ts';
 import { buildCharge, type ChargeReportInput } from '../../src/report/build-charge.ts';
+import { toldBy } from '../../src/reference/wear-or-damage.ts';
 import { makeDates } from '../../src/words/dates.ts';
 import { charge as words, chargeOpenWords, notChargedWords } from '../../src/words/en/charge.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
@@ -28,6 +29,7 @@ const pageOf = (input: RentalInput, more: Partial<ChargeReportInput> = {}) =>
     returned: { by: 'Ben', seal: undefined },
     people: [],
     seals: [],
+    toldBy,
     format,
     dates: makeDates('en-GB'),
     ...more,

@@ -1,6 +1,7 @@
 import type { Contract } from '../../core/contract.ts';
 import type { RecordKey } from '../../core/keys.ts';
 import { isToSettle, type ChargeLine } from '../../core/rental-line.ts';
+import { toldBy } from '../../reference/wear-or-damage.ts';
 import { amountText, lineRows, lineTitle, standingText } from '../../words/charge-text.ts';
 import { charge as words } from '../../words/en/charge.ts';
 import { formatter } from '../data/format.ts';
@@ -40,7 +41,9 @@ export function ChargeCard({ walk, line, contract, fixed }: ChargeCardProps) {
       {why !== '' && <p>{why}</p>}
       <Pair line={line} />
       <Facts
-        facts={lineRows(line, contract, format).filter(([name]) => !isCharged || name !== words.amount)}
+        facts={lineRows(line, contract, format, toldBy).filter(
+          ([name]) => !isCharged || name !== words.amount,
+        )}
       />
       {!fixed && isToSettle(line) && <SettleFields walk={walk} line={line} currency={contract.currency} />}
       {!fixed && settledBy && (

@@ -3,6 +3,7 @@ import { isDemo, type RecordKey } from '../../core/keys.ts';
 import type { Person } from '../../core/person.ts';
 import { ok } from '../../core/result.ts';
 import type { SealView } from '../../files/seal-view.ts';
+import { toldBy } from '../../reference/wear-or-damage.ts';
 import { buildCharge, type ChargeWalk } from '../../report/build-charge.ts';
 import { makeDates } from '../../words/dates.ts';
 import { charge as words } from '../../words/en/charge.ts';
@@ -55,6 +56,7 @@ export function ChargePage({ model, charge }: { model: WalkModel; charge: Charge
       returned: walkOf(all, model.walk.inspector),
       people,
       seals: seals === 'failed' ? 'not-checked' : all.map(sealOf),
+      toldBy,
       format,
       dates: makeDates(locale),
     });

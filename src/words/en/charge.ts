@@ -60,6 +60,7 @@ export const charge = {
   within: (percent: string, off: string): string => `${percent} of its life, ± ${off}`,
   allowed: 'Allowed for the hours',
   beyond: 'Beyond that',
+  whyDamage: 'Why this is damage and not wear',
   left: 'Life left before the damage',
   leftFrom: {
     readings: 'by the readings at return',
