@@ -1,5 +1,5 @@
 import type { StartingCosts } from '../core/costs-for.ts';
-import type { Machine } from '../core/machine.ts';
+import { isRubber, type Machine, type TrackKind } from '../core/machine.ts';
 import { classOf } from './sheet-classes.ts';
 
 const middle = ['steel-13t', 'steel-17t', 'steel-23t', 'dozer-small', 'dozer-mid'];
@@ -19,4 +19,14 @@ export function startingCostsFor({
 }: Pick<Machine, 'kind' | 'shape' | 'massKg'>): StartingCosts {
   const id = classOf(kind, shape, massKg);
   return id === undefined ? {} : { prices: `price/starting-${id}`, rates: ratesFor(id) };
+}
+
+/** The key of the starting price list for a kind of track on a machine; undefined where no class fits it. */
+export function startingPricesFor(
+  machine: Pick<Machine, 'kind' | 'shape' | 'massKg'>,
+  track: TrackKind,
+): string | undefined {
+  // Steel for a small loader or carrier is nearer to that of an excavator of its mass than to a dozer's.
+  const kind = machine.kind === 'dozer' || isRubber({ track }) ? machine.kind : 'excavator';
+  return startingCostsFor({ ...machine, kind, shape: { ...machine.shape, track } }).prices;
 }

@@ -1,9 +1,8 @@
-import type { Sourced } from '../core/life.ts';
+import type { LifeTables, Sourced } from '../core/life.ts';
 import type { TrackKind } from '../core/machine.ts';
 import type { NamedOption } from '../core/option-answer.ts';
 import type { OptionTables, SourcedFact, TrackFact } from '../core/option-tables.ts';
 import type { Source } from '../core/source.ts';
-import { life } from './life.ts';
 import { common, estimate, fromMemory, practice } from './sources.ts';
 
 const said = (value: number, source: Source): Sourced => ({ value, source });
@@ -51,7 +50,7 @@ export const plainOptions = (now: TrackKind): readonly NamedOption[] => [
 ];
 
 /** What a comparison of tracks starts from until somebody puts in better. */
-export const optionTables: OptionTables = {
+export const optionTablesWith = (life: LifeTables): OptionTables => ({
   life,
   figures: {
     steelLife: said(2, commonly('About two sets of rubber tracks to one of steel on like work')),
@@ -100,4 +99,4 @@ export const optionTables: OptionTables = {
     'steel-pads': padFacts,
     'rubber-shoes': padFacts,
   },
-};
+});

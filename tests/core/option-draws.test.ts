@@ -7,7 +7,7 @@ import { commonSpreads, reckon, yearly } from '../../src/core/option-reckon.ts';
 import { figuresFor } from '../../src/core/option-tables.ts';
 import { assert } from '../../src/core/result.ts';
 import type { Use } from '../../src/core/use.ts';
-import { optionTables } from '../../src/reference/options.ts';
+import { optionTables } from '../../src/reference/option-tables.ts';
 import { randomOf } from '../checks/random.ts';
 import { demoMap, mini as miniWalk, outlookAt, steel as steelWalk } from './ahead-made.ts';
 import { answered, answerTo, optionOf, priced, rubberOrSteel } from './options-made.ts';

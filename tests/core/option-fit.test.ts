@@ -7,7 +7,7 @@ import type { CurrentTrack } from '../../src/core/option-match.ts';
 import { figuresFor } from '../../src/core/option-tables.ts';
 import type { FitFacts, Option } from '../../src/core/option.ts';
 import type { Use } from '../../src/core/use.ts';
-import { optionTables } from '../../src/reference/options.ts';
+import { optionTables } from '../../src/reference/option-tables.ts';
 import { machineOf, shapeOf } from './made.ts';
 import { mini, optionOf } from './options-made.ts';
 

@@ -11,7 +11,7 @@ import { figureNames, figuresFor } from '../../src/core/option-tables.ts';
 import type { Option } from '../../src/core/option.ts';
 import type { Use } from '../../src/core/use.ts';
 import { life } from '../../src/reference/life.ts';
-import { optionTables } from '../../src/reference/options.ts';
+import { optionTables } from '../../src/reference/option-tables.ts';
 import { shapeOf } from './made.ts';
 import { mini, optionOf } from './options-made.ts';
 

@@ -8,7 +8,7 @@ import { assert } from '../../src/core/result.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
 import { startingCostsFor } from '../../src/reference/cost-classes.ts';
 import { optionPrices } from '../../src/reference/option-prices.ts';
-import { optionTables } from '../../src/reference/options.ts';
+import { optionTables } from '../../src/reference/option-tables.ts';
 import { shapeOf } from './made.ts';
 
 /** Made-up options, machines and questions; every test says only what matters to it. */

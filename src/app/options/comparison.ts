@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { meanPressureKpa, peakRigidKpa, type ContactLength } from '../../core/ground-pressure.ts';
+import type { BuiltIn } from '../../core/assemble.ts';
 import type { Machine, TrackKind } from '../../core/machine.ts';
 import { currentTrack } from '../../core/option-current.ts';
 import type { OptionPrices } from '../../core/option-cost.ts';
@@ -8,12 +9,13 @@ import type { LearntLife, OptionMachine } from '../../core/option-life.ts';
 import type { NamedOption } from '../../core/option-answer.ts';
 import { optionsFor, type OptionsResult } from '../../core/options.ts';
 import type { Use } from '../../core/use.ts';
-import { startingCostsFor } from '../../reference/cost-classes.ts';
-import { startingPricesFor } from '../../reference/option-prices.ts';
-import { optionTables } from '../../reference/options.ts';
+import { startingCostsFor, startingPricesFor } from '../../reference/cost-classes.ts';
+import { optionTablesWith } from '../../reference/options.ts';
 import { trackKindWords } from '../../words/en/choices.ts';
 import { quoted } from '../../words/quoted.ts';
 import type { PressureNeeds, PressureOf } from '../../words/option-lines.ts';
+import { loadBuiltIn } from '../data/built-in.ts';
+import { useLoaded } from '../data/use-loaded.ts';
 import { useBooks, type Book } from '../data/books.ts';
 import { usualShape } from '../data/usual-shape.ts';
 import { kindOf, lengthIn, massIn, wantedOf, type ControlTexts } from './controls.ts';
@@ -125,7 +127,12 @@ const bookOf = <K extends 'price' | 'rate'>(
   key: string | undefined,
 ): Book<K> | undefined => books.find((each) => each.key === key);
 
-function compare(subject: Subject, texts: ControlTexts, all: readonly KeptOption[], books: Books): Compared {
+function compare(
+  subject: Subject,
+  texts: ControlTexts,
+  all: readonly KeptOption[],
+  { life, ...books }: Books & Pick<BuiltIn, 'life'>,
+): Compared {
   const machine = machineOf(subject, texts);
   const use = wantedOf(texts, subject.use);
   const own = ownFor(all, subject.machineKey);
@@ -144,7 +151,7 @@ function compare(subject: Subject, texts: ControlTexts, all: readonly KeptOption
     options,
     use,
     pricesFor,
-    tables: optionTables,
+    tables: optionTablesWith(life),
     learnt: subject.learnt,
   });
   const names = new Map(
@@ -173,9 +180,11 @@ export function useComparison(subject: Subject, texts: ControlTexts): Compared |
   const all = useOptions(subject.machineKey);
   const prices = useBooks('price');
   const rates = useBooks('rate');
+  const life = useLoaded(loadBuiltIn)?.life;
   return useMemo(
-    () => (all && prices && rates ? compare(subject, texts, all, { prices, rates }) : undefined),
-    [subject, texts, all, prices, rates],
+    () =>
+      all && prices && rates && life ? compare(subject, texts, all, { prices, rates, life }) : undefined,
+    [subject, texts, all, prices, rates, life],
   );
 }
 
