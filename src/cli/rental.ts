@@ -1,3 +1,4 @@
+import { isHandOutFor, noHandOut } from '../core/hand-out.ts';
 import { assemble, valueIn, type Shelf } from '../core/assemble.ts';
 import type { Contract } from '../core/contract.ts';
 import { isDemo, isKind, partsOf, prefixOf, type RecordKey } from '../core/keys.ts';
@@ -81,10 +82,11 @@ function handOutFor(
   back: Found<Walk>,
   contract: Contract,
 ): Result<RentalWalk | undefined, string> {
-  const out = allOf<Walk>(shelf, 'walk').filter(
-    ({ value }) => value.machine === back.value.machine && value.purpose === 'hand-out',
+  const out = allOf<Walk>(shelf, 'walk').filter(({ key, value }) =>
+    isHandOutFor({ key: back.key, machine: back.value.machine }, key, value),
   );
   const name = back.value.handOut ?? contract.handOut;
+  if (name === noHandOut) return ok(undefined);
   const named = out.find(({ key }) => key === name);
   if (name !== undefined && !named) return err(cli.handOutGone(back.key, name));
   const before = out.filter((each) => startOf(each) <= startOf(back));

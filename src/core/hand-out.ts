@@ -59,3 +59,13 @@ export function ledBy(steps: readonly Step[], marked: readonly PlacedReading[]):
 /** Where a step stands in the walk; one that was added stands with the others of its place. */
 const stepRank = (steps: readonly Step[], { place, items: [item] }: Step): number =>
   steps.findIndex((step) => step.place === place && step.items[0]?.id === item?.id);
+
+/** Whether a walk of that key can be the hand-out of a return: another walk, of the same machine, made for that. */
+export const isHandOutFor = (
+  back: { readonly key: string | undefined; readonly machine: string },
+  key: string,
+  { purpose, machine }: Pick<Walk, 'purpose' | 'machine'>,
+): boolean => key !== back.key && purpose === 'hand-out' && machine === back.machine;
+
+/** What a return names when somebody has said that none of the hand-outs is that of its hire. */
+export const noHandOut = '';

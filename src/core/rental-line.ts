@@ -97,11 +97,12 @@ export const isToSettle = ({ standing }: Pick<ChargeLine, 'standing'>): boolean 
   standing.kind === 'open' && forPeople.has(standing.why);
 
 /** The line as somebody settled it: an agreed amount stands where the line has none of its own. */
-export function settle(line: ChargeLine, settled: readonly Settled[]): ChargeLine {
+export function settle(line: ChargeLine, settled: readonly Settled[], currency: string): ChargeLine {
   const by = settled.filter((each) => each.line === line.id).at(-1);
   if (!by) return line;
   if (by.is === 'not-charged') return { ...line, standing: { kind: 'not-charged', why: 'settled', by } };
   if (!isToSettle(line)) return line;
-  const partMinor = line.partMinor ?? by.minor;
+  const agreed = by.currency === currency ? by.minor : undefined;
+  const partMinor = line.partMinor ?? agreed;
   return partMinor === undefined ? line : { ...line, partMinor, standing: { kind: 'charged', by } };
 }

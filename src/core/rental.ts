@@ -63,7 +63,7 @@ export function chargeList(given: RentalInput): ChargeList {
   const hours = hiredHours(input);
   const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);
   const lines = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
-    settle(line, returned.input.walk.settled ?? []),
+    settle(line, returned.input.walk.settled ?? [], contract.currency),
   );
   const charged = lines.filter(isCharged);
   const haulage = charged.length > 0 ? (contract.haulageMinor ?? 0) : 0;

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { priceMinorSchema } from './currency.ts';
+import { currencySchema, priceMinorSchema } from './currency.ts';
 import { loads } from './limits.ts';
 import { text } from './machine.ts';
 import { observedAtSchema, unseenReasons } from './readings.ts';
@@ -23,6 +23,8 @@ const settledSchema = z.looseObject({
   is: z.enum(['charged', 'not-charged']),
   /** What was agreed where the line has no amount of its own; minor units of the contract's currency. */
   minor: z.optional(priceMinorSchema),
+  /** The currency of that amount; in another one it says nothing. */
+  currency: z.optional(currencySchema),
   why: z.optional(text(400)),
 });
 export type Settled = z.infer<typeof settledSchema>;

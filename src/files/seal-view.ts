@@ -24,6 +24,8 @@ export interface SealSays {
   readonly call: string | undefined;
   readonly open: number;
   readonly previous: string | undefined;
+  /** What the walk's purpose asked for; undefined where nothing was sealed of it. */
+  readonly outcome: unknown;
 }
 
 /** What came to the records after the seal, by versions of their own: it stands and is no part of the seal. */
@@ -61,6 +63,7 @@ const textIn = (value: unknown, name: string): string | undefined => {
 };
 
 const saysOf = (payload: SealPayload): SealSays => ({
+  outcome: payload.outcome,
   walk: payload.walk,
   sealedAt: payload.sealedAt,
   machine: textIn(payload.records.find(({ key }) => key === payload.machine)?.value, 'name'),

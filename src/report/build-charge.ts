@@ -4,7 +4,6 @@ import type { ChargeList } from '../core/rental.ts';
 import type { RentalInput, RentalWalk } from '../core/rental-input.ts';
 import { isToSettle, type ChargeLine } from '../core/rental-line.ts';
 import { fingerprintText } from '../seal/fingerprint.ts';
-import { addDays, localDate } from '../words/calendar.ts';
 import {
   amountText,
   hoursText,
@@ -24,6 +23,7 @@ import type { Formatter } from '../words/format.ts';
 import { shellWords } from '../words/shell.ts';
 import { sourceText } from '../words/source-text.ts';
 import type { Block, Report } from './blocks.ts';
+import { chargeDays } from './charge-days.ts';
 import { facts, heading, list, section, text } from './parts.ts';
 import { plain, plainBlock } from './plain.ts';
 import type { ReportSeal } from './report-input.ts';
@@ -41,6 +41,10 @@ export interface ChargeReportInput {
   readonly input: RentalInput;
   readonly agreed: boolean;
   readonly invented: boolean;
+  /** What was signed, where the list was worked out anew from something that was changed since. */
+  readonly anew?: string | undefined;
+  /** The walk names a contract that is not here. */
+  readonly gone?: boolean;
   readonly handOut: ChargeWalk | undefined;
   readonly returned: ChargeWalk;
   /** Those who signed the return, the inspector too. */
@@ -233,23 +237,6 @@ function ownerSide({ list: { ownerFaults }, format }: Of): readonly Block[] {
   );
 }
 
-function days({ input: { contract, returned }, dates }: Of): readonly Block[] {
-  const at = endOf(returned);
-  const from = at && localDate(at.utc, at.offsetMinutes);
-  const by = (count: number, else_: (count: number) => string): string => {
-    const day = from === undefined ? undefined : addDays(from, count);
-    return day === undefined ? else_(count) : dates.date(day);
-  };
-  const { replyDays, keptDays } = contract;
-  return section(
-    words.dates,
-    facts([
-      [words.replyBy, replyDays === undefined ? undefined : by(replyDays, words.replyDays)],
-      [words.keptUntil, keptDays === undefined ? undefined : by(keptDays, words.keptDays)],
-    ]),
-  );
-}
-
 function signed({ people }: Of): readonly Block[] {
   const blank = (role: string): Block => ({
     kind: 'signature',
@@ -273,6 +260,8 @@ export function buildCharge(of: ChargeReportInput): Report {
   const blocks: readonly Block[] = [
     heading(1, title),
     ...(of.invented ? [text(words.invented, 'caution')] : []),
+    ...(of.anew === undefined ? [] : [text(words.anew(of.anew), 'caution')]),
+    ...(of.gone === true ? [text(words.contractGone, 'caution')] : []),
     ...answer(of),
     ...sums(of),
     ...parties(of),
@@ -283,7 +272,7 @@ export function buildCharge(of: ChargeReportInput): Report {
     ...linesWhere(of, words.missing, (line) => line.standing.kind === 'open' && !isToSettle(line)),
     ...notCharged(of),
     ...ownerSide(of),
-    ...days(of),
+    ...chargeDays(of.input.contract, endOf(of.input.returned), of.dates),
     ...signed(of),
     ...sealSection({ seals: of.seals, dates: of.dates, scored: of.input.returned.scored }),
     text(words.aid, 'small'),

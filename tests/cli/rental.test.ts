@@ -97,6 +97,12 @@ describe('sagline rental', () => {
     expect(list.lines).toMatchObject([{ standing: 'open', why: 'no-hand-out' }]);
   });
 
+  test('[RC69] a return that names none of the hand-outs has none', async () => {
+    const none = walk('back', 'rental-return', '2026-03-09T08:00:00Z', { handOut: '' });
+    const list = await listOf([...common, ...out, none, ...lugs('back', 35)]);
+    expect(list).toMatchObject({ handOut: null, grossMinor: 0 });
+  });
+
   test('[RC62] of several hand-outs the named one counts, else the last before the return', async () => {
     const early = [walk('a-out', 'hand-out', '2026-01-01T08:00:00Z'), ...lugs('a-out', 5)];
     const late = [walk('z-out', 'hand-out', '2026-05-01T08:00:00Z'), ...lugs('z-out', 1)];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { handedOutAt, ledBy, markedIn, openedBy } from '../../src/core/hand-out.ts';
+import { handedOutAt, ledBy, markedIn, isHandOutFor, openedBy } from '../../src/core/hand-out.ts';
 import { missingShots, shotsOf } from '../../src/core/shots.ts';
 import type { PlacedReading } from '../../src/core/states.ts';
 import { stepsOf } from '../../src/core/steps.ts';
@@ -126,5 +126,15 @@ describe('a return led by its hand-out', () => {
     const opened = walkOf({ ...back, opened: ['link-height'] });
     const chain = ledBy(stepsFor(opened, steel), markedIn(links));
     expect(ids(chain).slice(0, 2)).toEqual(['side-left.link-height.s1', 'side-left.grouser.s1']);
+  });
+
+  test.each([
+    ['another walk of the machine made for that', 'walk/out', {}, true],
+    ['the return itself', 'walk/back', {}, false],
+    ['one of another machine', 'walk/out', { machine: 'machine/other' }, false],
+    ['one made for something else', 'walk/out', { purpose: 'jobsite' }, false],
+  ] as const)('[RC68] the hand-out of a return: %s', (_, key, more, is) => {
+    const walk = walkOf({ machine: 'machine/m', purpose: 'hand-out', ...more });
+    expect(isHandOutFor({ key: 'walk/back', machine: 'machine/m' }, key, walk)).toBe(is);
   });
 });

@@ -29,4 +29,17 @@ describe('what a hire is billed for', () => {
       { kind: 'not-charged', why: 'within-allowance' },
     ]);
   });
+
+  test('[RC67] an amount that was agreed in one currency says nothing in another', () => {
+    const by = { line: 'damage.renew-track.left', is: 'charged', minor: 10_000, currency: 'EUR' } as const;
+    const standings = (['EUR', 'JPY'] as const).map((currency) => {
+      const list = chargeList(hireOf(sound, cut, { currency, parts: [] }, { settled: [by] }));
+      return list.lines[0]?.standing.kind;
+    });
+    expect(standings).toEqual(['open', 'open']);
+    const left = [{ what: 'renew-track', minor: 600_000, source: entered }];
+    const settledIn = (currency: string) =>
+      chargeList(hireOf(sound, cut, { currency, parts: left }, { settled: [by] })).grossMinor;
+    expect([settledIn('EUR'), settledIn('JPY')]).toEqual([10_000, 0]);
+  });
 });

@@ -19,12 +19,14 @@ interface ChargeCardProps {
   readonly walk: RecordKey<'walk'>;
   readonly line: ChargeLine;
   readonly contract: Contract;
+  /** The contract was entered, and does not just stand in for none. */
+  readonly agreed: boolean;
   /** The walk is sealed: what was settled stays. */
   readonly fixed: boolean;
 }
 
 /** One line of the list: what it is, why it is charged or not, both pictures, and all that it stands on. */
-export function ChargeCard({ walk, line, contract, fixed }: ChargeCardProps) {
+export function ChargeCard({ walk, line, contract, agreed, fixed }: ChargeCardProps) {
   const format = formatter.value;
   const why = standingText(line);
   const isCharged = line.standing.kind === 'charged';
@@ -45,7 +47,9 @@ export function ChargeCard({ walk, line, contract, fixed }: ChargeCardProps) {
           ([name]) => !isCharged || name !== words.amount,
         )}
       />
-      {!fixed && isToSettle(line) && <SettleFields walk={walk} line={line} currency={contract.currency} />}
+      {!fixed && isToSettle(line) && (
+        <SettleFields walk={walk} line={line} currency={agreed ? contract.currency : undefined} />
+      )}
       {!fixed && settledBy && (
         <Button look="plain" onTap={() => void open()}>
           {words.undoSettle}

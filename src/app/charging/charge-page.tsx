@@ -18,6 +18,7 @@ import { PaperScreen } from '../reporting/paper-screen.tsx';
 import { peopleOf, sealOf } from '../reporting/seal-facts.ts';
 import { sealsFor, useSeals } from '../sealing/use-seals.ts';
 import type { Charge } from './load-charge.ts';
+import { isAnew, signedCharge, signedSum } from './signed-charge.ts';
 
 /** Who walked and how the walk was sealed, from its seals. */
 const walkOf = (seals: readonly SealView[], inspector: string | undefined): ChargeWalk => {
@@ -47,7 +48,10 @@ export function ChargePage({ model, charge }: { model: WalkModel; charge: Charge
     if (seals === undefined || handOut === undefined) return undefined;
     const all = seals === 'failed' ? [] : seals.all;
     const people: readonly Person[] = peopleOf(all);
+    const signed = signedCharge(all);
     return buildCharge({
+      anew: signed && isAnew(charge.list, signed) ? signedSum(signed, format) : undefined,
+      gone: charge.contractGone,
       list: charge.list,
       input: charge.input,
       agreed: charge.contractKey !== undefined,

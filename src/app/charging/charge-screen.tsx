@@ -15,6 +15,8 @@ import { useSeals } from '../sealing/use-seals.ts';
 import { ChargeCard, FoldedLine } from './charge-card.tsx';
 import { ChargePage } from './charge-page.tsx';
 import { useCharge, type Charge } from './load-charge.ts';
+import { isAnew, signedCharge, signedSum } from './signed-charge.ts';
+import parts from '../parts/parts.module.css';
 import styles from './charging.module.css';
 
 /** What a rental return is billed for; under `charge/page` the same on paper. */
@@ -38,12 +40,15 @@ export function ChargeScreen({ model, rest }: { model: WalkModel; rest: readonly
 function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
   const { list, input, contractKey } = charge;
   const seals = useSeals(model, 'records');
-  const fixed = seals !== undefined && seals !== 'failed' && seals.all.length > 0;
+  // Until the seals are known nothing can be settled: a sealed walk stays as it was sealed.
+  const sealed = seals === undefined || seals === 'failed' ? [] : seals.all;
+  const fixed = seals === undefined || seals === 'failed' || sealed.length > 0;
+  const signed = signedCharge(sealed);
   const of = (kind: 'charged' | 'not-charged') => list.lines.filter(({ standing }) => standing.kind === kind);
   const open = list.lines.filter(({ standing }) => standing.kind === 'open');
   const toSettle = open.filter(isToSettle);
   const missing = open.filter((line) => !isToSettle(line));
-  const card = { walk: model.key, contract: input.contract, fixed };
+  const card = { walk: model.key, contract: input.contract, agreed: contractKey !== undefined, fixed };
   return (
     <Screen
       wide
@@ -52,7 +57,7 @@ function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
       bar={
         <>
           <ButtonLink href={walkPath(model.key, 'verdict')}>{verdict.title}</ButtonLink>
-          {fixed ? (
+          {sealed.length > 0 ? (
             <ButtonLink look="main" href={walkPath(model.key, 'charge.page')}>
               {words.page}
             </ButtonLink>
@@ -64,6 +69,9 @@ function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
         </>
       }
     >
+      {signed && isAnew(list, signed) && (
+        <p class={parts.fault}>{words.anew(signedSum(signed, formatter.value))}</p>
+      )}
       <Answer charge={charge} />
       <Section title={words.charged}>
         {of('charged').length === 0 && <p>{words.nothingCharged}</p>}
@@ -106,7 +114,7 @@ function Lines({ model, charge }: { model: WalkModel; charge: Charge }) {
 }
 
 /** The sum first, then what could change it. */
-function Answer({ charge: { list, input, contractKey } }: { charge: Charge }) {
+function Answer({ charge: { list, input, contractKey, contractGone } }: { charge: Charge }) {
   const format = formatter.value;
   const { contract } = input;
   const open = list.lines.filter(({ standing }) => standing.kind === 'open');
@@ -132,7 +140,7 @@ function Answer({ charge: { list, input, contractKey } }: { charge: Charge }) {
       {toSettle > 0 && <p>{words.toSettleCount(toSettle)}</p>}
       {open.length > toSettle && <p>{words.openCount(open.length - toSettle)}</p>}
       {contractKey === undefined ? (
-        <p>{words.noContract}</p>
+        <p>{contractGone ? words.contractGone : words.noContract}</p>
       ) : (
         <p>{contract.charges === 'damage' ? words.damageOnly : words.damageAndWear}</p>
       )}

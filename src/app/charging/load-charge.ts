@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { assemble, valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
+import { isHandOutFor } from '../../core/hand-out.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { chargeList, type ChargeList } from '../../core/rental.ts';
 import type { RentalInput, RentalWalk } from '../../core/rental-input.ts';
@@ -19,6 +20,8 @@ export interface Charge {
   readonly input: RentalInput;
   /** Undefined where no contract was entered, and one without prices stands in. */
   readonly contractKey: RecordKey<'contract'> | undefined;
+  /** The walk names a contract that is not on this phone. */
+  readonly contractGone: boolean;
 }
 
 /** What is charged where nothing was agreed: damage alone, and nothing has a price. */
@@ -36,31 +39,39 @@ interface Agreed {
   readonly value: Contract;
 }
 
-/** The contract that the walk names, else the machine's last one. */
-async function agreedFor({ walk }: WalkModel): Promise<Agreed | undefined> {
-  if (walk.contract !== undefined && parseKey(walk.contract)?.kind === 'contract') {
-    const key = walk.contract as RecordKey<'contract'>;
-    const found = await store.read(key);
-    const value = found.ok ? valueIn<Contract>(found.value) : undefined;
-    if (value) return { key, value };
+/**
+ * The contract that the walk names, else the machine's last one that had begun. One that it names and that is not
+ * here is `gone`: nobody else's stands in for it.
+ */
+async function agreedFor({ walk }: WalkModel): Promise<Stored<Agreed | 'gone' | undefined>> {
+  if (walk.contract === undefined) {
+    const day = walk.startedAt?.utc.slice(0, 10) ?? '';
+    const all = await contractsOf(walk.machine);
+    return ok(all.find(({ value: { from = '' } }) => from <= day || day === ''));
   }
-  return (await contractsOf(walk.machine))[0];
+  if (parseKey(walk.contract)?.kind !== 'contract') return ok('gone');
+  const key = walk.contract as RecordKey<'contract'>;
+  const found = await store.read(key);
+  if (!found.ok) return found;
+  const value = valueIn<Contract>(found.value);
+  return ok(value?.machine === walk.machine ? { key, value } : 'gone');
 }
 
-async function walkIn(key: RecordKey<'walk'>): Promise<RentalWalk | undefined> {
+async function walkIn(key: RecordKey<'walk'>, back: WalkModel): Promise<RentalWalk | undefined> {
   const shelf = await shelfFor(key);
   const assembled = shelf.ok ? assemble(shelf.value, await loadBuiltIn(), key) : undefined;
   if (!assembled?.ok) return undefined;
   const { input } = assembled.value;
+  if (!isHandOutFor({ key: back.key, machine: back.walk.machine }, key, input.walk)) return undefined;
   const photos = await photosOf(key);
   return { key, input, scored: score(input), photos: photos.ok ? photos.value : [] };
 }
 
 /** The hand-out that the walk or its contract names, else the machine's last one before the return. */
-async function handOutFor({ key, walk }: WalkModel): Promise<RentalWalk | undefined> {
-  const named = await handOutKeyOf(key, walk);
+async function handOutFor(model: WalkModel): Promise<RentalWalk | undefined> {
+  const named = await handOutKeyOf(model.key, model.walk);
   return named !== undefined && parseKey(named)?.kind === 'walk'
-    ? walkIn(named as RecordKey<'walk'>)
+    ? walkIn(named as RecordKey<'walk'>, model)
     : undefined;
 }
 
@@ -68,7 +79,9 @@ async function handOutFor({ key, walk }: WalkModel): Promise<RentalWalk | undefi
 export async function loadCharge(model: WalkModel): Promise<Stored<Charge>> {
   const photos = await photosOf(model.key);
   if (!photos.ok) return photos;
-  const agreed = await agreedFor(model);
+  const found = await agreedFor(model);
+  if (!found.ok) return found;
+  const agreed = found.value === 'gone' ? undefined : found.value;
   const contract = agreed?.value ?? nothingAgreed(model.walk.machine);
   const input: RentalInput = {
     contract,
@@ -80,19 +93,30 @@ export async function loadCharge(model: WalkModel): Promise<Stored<Charge>> {
       photos: photos.value,
     },
   };
-  return ok({ list: chargeList(input), input, contractKey: agreed?.key });
+  return ok({
+    list: chargeList(input),
+    input,
+    contractKey: agreed?.key,
+    contractGone: found.value === 'gone',
+  });
 }
 
-const watched = ['contract/', 'photo/', 'demo/contract/', 'demo/photo/'];
+const kinds = ['contract/', 'photo/', 'walk/', 'reading/'];
+const watched = [...kinds, ...kinds.map((kind) => `demo/${kind}`)];
 
 /** The same, worked out anew whenever the walk, its contract or its pictures change; undefined until it is there. */
 export function useCharge(model: WalkModel): Charge | 'failed' | undefined {
   const [charge, setCharge] = useState<{ readonly key: string; readonly value: Charge | 'failed' }>();
   useEffect(() => {
     let current = true;
+    let asked = 0;
     const load = async (): Promise<void> => {
-      const loaded = await loadCharge(model);
-      if (current) setCharge({ key: model.key, value: loaded.ok ? loaded.value : 'failed' });
+      asked += 1;
+      const mine = asked;
+      const loaded = await loadCharge(model).catch(() => undefined);
+      // One that was asked for earlier may come later.
+      if (current && mine === asked)
+        setCharge({ key: model.key, value: loaded?.ok ? loaded.value : 'failed' });
     };
     const stops = watched.map((prefix) => store.changes.subscribe(prefix, () => void load()));
     void load();

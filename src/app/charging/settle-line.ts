@@ -1,18 +1,29 @@
-import type { Settled, Walk } from '../../core/walk.ts';
-import type { RecordKey } from '../../core/keys.ts';
-import type { RecordValue } from '../../core/versions.ts';
-import { save, type Saved } from '../actions/saved.ts';
+import { isDemo, partsOf, prefixOf, type RecordKey } from '../../core/keys.ts';
+import { ok } from '../../core/result.ts';
+import type { Settled } from '../../core/walk.ts';
+import { dropDraft, type Saved } from '../actions/saved.ts';
+import { changeWalk } from '../actions/walk.ts';
+import { store } from '../data/phone.ts';
 
-/** Writes down what was agreed about a line, or opens it again; what else the walk says stays as it is on disk. */
-export function settleLine(
+/** Where what is typed about a line is kept until it is settled. */
+export const settleDraftKey = (walk: RecordKey<'walk'>, line: string): string => `settle/${walk}/${line}`;
+
+/**
+ * Writes down what was agreed about a line, or opens it again; what else the walk says stays as it is on disk. A
+ * sealed walk stays as it was sealed.
+ */
+export async function settleLine(
   walk: RecordKey<'walk'>,
   line: string,
-  settled: Omit<Settled, 'line'> | undefined,
+  settled: Settled | undefined,
 ): Promise<Saved> {
-  const edit = (value: RecordValue | undefined): RecordValue => {
-    const now = value as unknown as Walk;
-    const others = (now.settled ?? []).filter((each) => each.line !== line);
-    return { ...now, settled: [...others, ...(settled ? [{ ...settled, line }] : [])] };
-  };
-  return save([{ key: walk, edit }]);
+  const prefix = prefixOf('seal', { owner: partsOf(walk).id, demo: isDemo(walk) });
+  const seals = await store.list({ prefix, limit: 1 });
+  if (!seals.ok) return seals;
+  if (seals.value.length > 0) return ok();
+  const saved = await changeWalk(walk, (now) => ({
+    settled: [...(now.settled ?? []).filter((each) => each.line !== line), ...(settled ? [settled] : [])],
+  }));
+  if (saved.ok) await dropDraft(settleDraftKey(walk, line));
+  return saved;
 }

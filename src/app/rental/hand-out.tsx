@@ -9,6 +9,7 @@ import { heldAgainst as words, marks } from '../../words/en/rental-walks.ts';
 import { beforeWords } from '../../words/en/rental-verdict.ts';
 import { verdict } from '../../words/en/verdict.ts';
 import { capital } from '../../words/outcome-text.ts';
+import { noHandOut } from '../../core/hand-out.ts';
 import { changeWalk } from '../actions/walk.ts';
 import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
@@ -24,7 +25,7 @@ import { Screen, Section } from '../parts/screen.tsx';
 import { useSeals } from '../sealing/use-seals.ts';
 import type { HandedOut } from './handed-out.ts';
 import { contractPath } from './links.tsx';
-import { handOutsOf, ledFields, noHandOut } from './lookup.ts';
+import { handOutsOf, ledFields } from './lookup.ts';
 import type { Rental } from './rental-model.ts';
 import walkStyles from '../screens/walk.module.css';
 

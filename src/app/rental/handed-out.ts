@@ -1,5 +1,5 @@
 import { assemble } from '../../core/assemble.ts';
-import { markedIn } from '../../core/hand-out.ts';
+import { isHandOutFor, markedIn } from '../../core/hand-out.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { score, type Scored } from '../../core/score.ts';
 import type { PlacedReading, ScoreInput } from '../../core/states.ts';
@@ -26,12 +26,15 @@ async function inputOf(key: RecordKey<'walk'>): Promise<ScoreInput | undefined> 
   return assembled?.ok ? assembled.value.input : undefined;
 }
 
-/** A walk of that key as a hand-out; undefined where it is not on this phone. */
-export async function handedOutIn(key: string | undefined): Promise<HandedOut | undefined> {
+/** The walk of that key as the hand-out of a return; undefined where it is none of its, or is not on this phone. */
+export async function handedOutIn(
+  key: string | undefined,
+  back: { readonly key: string | undefined; readonly machine: string },
+): Promise<HandedOut | undefined> {
   if (key === undefined || parseKey(key)?.kind !== 'walk') return undefined;
   const walkKey = key as RecordKey<'walk'>;
   const input = await inputOf(walkKey);
-  if (!input) return undefined;
+  if (!input || !isHandOutFor(back, walkKey, input.walk)) return undefined;
   const { walk, readings } = input;
   const at = walk.finishedAt ?? walk.startedAt;
   const day = at ? makeDates(preferences.value.locale).day(at) : '';

@@ -1,6 +1,6 @@
 import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
-import { openedBy } from '../../core/hand-out.ts';
+import { noHandOut, openedBy } from '../../core/hand-out.ts';
 import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
 import { compareBytewise } from '../../core/stamp.ts';
 import type { Walk } from '../../core/walk.ts';
@@ -82,9 +82,6 @@ export async function handOutKeyOf(key: string | undefined, walk: Walk): Promise
   return (await contractAt(walk.contract))?.handOut ?? (await lastHandOut(key, walk))?.key;
 }
 
-/** What a return names when somebody has said that none of the hand-outs is that of its hire. */
-export const noHandOut = '';
-
 /** The contract of a hire that starts or ends: the hand-out's, else the last one that no walk of this kind has. */
 async function contractKeyFor(walk: Walk): Promise<RecordKey<'contract'> | undefined> {
   const [walks, contracts] = await Promise.all([rentalWalksOf(walk.machine), contractsOf(walk.machine)]);
@@ -106,7 +103,7 @@ export async function startOf(walk: Walk): Promise<Partial<Walk>> {
 
 /** The fields by which a return is led by a hand-out: its name, and what it measured beyond this depth. */
 export async function ledFields(walk: Walk, handOut: string): Promise<Partial<Walk>> {
-  const found = await handedOutIn(handOut);
+  const found = await handedOutIn(handOut, { key: undefined, machine: walk.machine });
   const opened = found ? openedBy(found.marked, walk) : [];
   return { handOut, ...(opened.length > 0 && { opened: [...(walk.opened ?? []), ...opened] }) };
 }

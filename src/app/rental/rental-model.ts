@@ -44,7 +44,9 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
   const { walk, outcomes } = model;
   const { readings } = model.assembled.input;
   const isReturn = walk.purpose === 'rental-return';
-  const handOut = isReturn ? await handedOutIn(await handOutKeyOf(model.key, walk)) : undefined;
+  const handOut = isReturn
+    ? await handedOutIn(await handOutKeyOf(model.key, walk), { key: model.key, machine: walk.machine })
+    : undefined;
   const marked = handOut?.marked ?? [];
   const steps = ledBy(model.steps, marked);
   const shots = shotsOf(walk, steps);

@@ -18,7 +18,7 @@ import { keepInspector } from './inspector.ts';
 import { lastSeal } from './last-seal.ts';
 import { ownKey } from './own-key.ts';
 import type { Signer } from './seal-form.ts';
-import { sealedOutcome } from './sealed-outcome.ts';
+import { pinsOf, sealedOutcome } from './sealed-outcome.ts';
 import { sealedAhead, sealedOpen, sealedVerdict } from './sealed-findings.ts';
 import { sealsOfMachine } from './walk-seals.ts';
 
@@ -30,14 +30,18 @@ export const sealDraftKey = (walk: string): string => `seal/${walk}`;
  * Ends the walk, so that the version that is sealed is the one that stays, and takes the inspector's name out of it:
  * names are sealed as salted hashes of records of their own, so that they can be erased.
  */
-async function close({ key, walk }: WalkModel): Promise<Saved> {
-  if (walk.finishedAt && walk.inspector === undefined) return ok();
+async function close(model: WalkModel): Promise<Saved> {
+  const { key, walk } = model;
+  const pins = await pinsOf(model);
+  if (!pins.ok) return pins;
+  const isPinned = Object.keys(pins.value).length === 0;
+  if (walk.finishedAt && walk.inspector === undefined && isPinned) return ok();
   const at = observedNow();
   const found = await store.read(key);
   if (!found.ok) return found;
   const edit = (value: unknown): Record<string, unknown> => {
     const { inspector: _name, ...rest } = value as Walk;
-    return { finishedAt: at, ...rest };
+    return { finishedAt: at, ...pins.value, ...rest };
   };
   return save([{ key, edit: (value) => edit(value ?? walk) }]);
 }
@@ -86,6 +90,8 @@ async function payloadOf(
   if (!outlook.ok) return outlook;
   const records = await sealedRecords(key);
   if (!records.ok) return records;
+  const outcome = await sealedOutcome(model, outlook.value);
+  if (!outcome.ok) return outcome;
   const before = await sealsOfMachine(walk.machine);
   if (!before.ok) return before;
   const last = lastSeal(before.value)?.hash;
@@ -100,7 +106,7 @@ async function payloadOf(
     people: await Promise.all(people.map(namedInSeal)),
     verdict: sealedVerdict(scored),
     open: [...sealedOpen(scored)],
-    outcome: await sealedOutcome(model, outlook.value),
+    outcome: outcome.value,
     ...sealedAhead(outlook.value),
     ...(last !== undefined && { previous: last }),
   });

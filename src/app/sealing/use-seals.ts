@@ -44,7 +44,7 @@ export async function sealsFor(
   return fork.ok ? ok({ all, late: lateIn(all), fork: fork.value }) : fork;
 }
 
-const watched = ['seal/', 'reading/', 'photo/', 'walk/', 'person/', 'machine/', 'demo/'];
+const watched = ['seal/', 'contract/', 'reading/', 'photo/', 'walk/', 'person/', 'machine/', 'demo/'];
 
 /**
  * Checks the seals of a walk, again whenever one of its records changes; with `all` their pictures too, and whether

@@ -21,6 +21,11 @@ export const charge = {
     'There is no hand-out walk of this machine in the file: nothing shows that what is broken now happened during this hire, and wear cannot be charged. Nothing is charged unless both sides agree.',
   noContract:
     'There is no contract on this phone. Enter what was agreed: without it damage is listed, and nothing has a price.',
+  contractGone:
+    'The contract that this walk names is not on this phone. Bring it over first: no other contract stands in for it.',
+  needsContract: 'To charge this, enter the contract first: an amount needs its currency.',
+  anew: (sum: string): string =>
+    `Worked out anew: something it leans on was changed after it was signed. What was signed is ${sum} to pay.`,
   enterContract: 'Enter the contract',
   contract: 'The contract',
   damageOnly: 'By this contract damage is charged, and wear is not.',
