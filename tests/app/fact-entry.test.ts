@@ -10,6 +10,8 @@ const enter = (name: FactName, texts: readonly string[], unit: LengthUnit = 'mm'
 
 const facts: readonly (readonly [FactName, readonly string[], LengthUnit, object])[] = [
   ['moulding', [' 300x52.5x84 W '], 'mm', { value: '300x52.5x84 W' }],
+  ['moulding', ['8'.repeat(200)], 'mm', { value: '8'.repeat(120) }],
+  ['mark', ['8'.repeat(200)], 'mm', { value: '8'.repeat(160) }],
   ['tread', ['turf'], 'mm', { value: 'turf' }],
   ['width', ['10'], 'in', { value: 254, typed: '10', unit: 'in' }],
   ['pitch', ['210'], 'mm', { value: 52.5, typed: '210', unit: 'mm', spaces: 4 }],

@@ -1,5 +1,5 @@
 import { minorDigits } from '../../core/currency.ts';
-import { parseCount, parseHours, parseMoney } from '../../core/typed.ts';
+import { parseMoney } from '../../core/typed.ts';
 import { round6 } from '../../core/quantity.ts';
 import { trackKindWords } from '../../words/en/choices.ts';
 import { optionForm as words } from '../../words/en/option-form.ts';
@@ -10,9 +10,9 @@ import { Fold } from '../parts/fold.tsx';
 import { Missing } from '../parts/missing.tsx';
 import styles from '../parts/forms.module.css';
 import { optionsOf } from '../screens/machine-shape.tsx';
-import { at, Numbered, type OptionFieldsProps } from './option-field.tsx';
+import { at, Numbered, Written, type OptionFieldsProps } from './option-field.tsx';
 import { Fit } from './option-match.tsx';
-import { parseFitting, parsePercent, stepsShown } from './option-texts.ts';
+import { parseFitting, parseLife, parseMonths, parsePercent, stepsShown } from './option-texts.ts';
 
 /** What an option is, what it costs, how long it lasts and what has to match. */
 export function OptionFields({ hasMachine, ...props }: OptionFieldsProps & { hasMachine: boolean }) {
@@ -20,13 +20,7 @@ export function OptionFields({ hasMachine, ...props }: OptionFieldsProps & { has
   return (
     <div class={styles.columns}>
       <div class={styles.form}>
-        <Field
-          label={words.name}
-          hint={words.nameHint}
-          value={at(texts, 'name')}
-          fault={faults.includes('name') ? words.nameMissing : undefined}
-          onInput={(name) => change({ name })}
-        />
+        <Written {...props} field="name" label={words.name} hint={words.nameHint} fault={words.nameMissing} />
         <Choices
           title={words.track}
           options={optionsOf(trackKindWords)}
@@ -45,11 +39,11 @@ export function OptionFields({ hasMachine, ...props }: OptionFieldsProps & { has
           chosen={at(texts, 'origin')}
           onChoose={(origin) => change({ origin: origin === at(texts, 'origin') ? '' : origin })}
         />
-        <Field label={words.make} value={at(texts, 'make')} onInput={(make) => change({ make })} />
+        <Written {...props} field="make" label={words.make} />
         <Warranty {...props} />
         <Fit {...props} />
         {hasMachine && <Bound {...props} />}
-        <Field label={words.note} lines={3} value={at(texts, 'note')} onInput={(note) => change({ note })} />
+        <Written {...props} field="note" label={words.note} lines={3} />
       </div>
     </div>
   );
@@ -101,12 +95,7 @@ function Money(props: OptionFieldsProps) {
             fault={faults.includes('currency') ? words.currencyWrong : undefined}
             onInput={(text) => change({ currency: text.trim().toUpperCase() })}
           />
-          <Field
-            label={words.priceSource}
-            hint={words.priceSourceHint}
-            value={at(texts, 'priceSource')}
-            onInput={(priceSource) => change({ priceSource })}
-          />
+          <Written {...props} field="priceSource" label={words.priceSource} hint={words.priceSourceHint} />
         </>
       )}
       <Numbered
@@ -122,8 +111,9 @@ function Money(props: OptionFieldsProps) {
 }
 
 function Life(props: OptionFieldsProps) {
-  const { texts, faults, change } = props;
-  const wrong = faults.includes('lifeLow') || faults.includes('lifeHigh');
+  const { texts, faults } = props;
+  const wrong = faults.some((each) => /^life(?:Low|High|Source)$/.test(each));
+  const range = { ...props, parse: parseLife, spell: spellHours, odd: words.lifeWrong };
   return (
     <>
       <Numbered
@@ -131,25 +121,14 @@ function Life(props: OptionFieldsProps) {
         field="life"
         label={words.life}
         hint={words.lifeHint}
-        parse={parseHours}
+        parse={parseLife}
         spell={spellHours}
       />
-      {wrong && <Missing line={words.lifeWrong} />}
       {at(texts, 'life') !== '' && (
         <Fold title={words.lifeRange} line={words.lifeRangeLine} open={wrong}>
-          <Numbered {...props} field="lifeLow" label={words.lifeLow} parse={parseHours} spell={spellHours} />
-          <Numbered
-            {...props}
-            field="lifeHigh"
-            label={words.lifeHigh}
-            parse={parseHours}
-            spell={spellHours}
-          />
-          <Field
-            label={words.lifeSource}
-            value={at(texts, 'lifeSource')}
-            onInput={(lifeSource) => change({ lifeSource })}
-          />
+          <Numbered {...range} field="lifeLow" label={words.lifeLow} />
+          <Numbered {...range} field="lifeHigh" label={words.lifeHigh} />
+          <Written {...props} field="lifeSource" label={words.lifeSource} />
         </Fold>
       )}
     </>
@@ -162,14 +141,15 @@ function Warranty(props: OptionFieldsProps) {
   const isWrong = faults.some((each) => /^(?:months|toHours|percent)/.test(each));
   return (
     <Fold title={words.warranty} line={words.warrantyLine} open={isWrong}>
-      <Numbered {...props} field="months" whole label={words.months} parse={parseCount} spell={String} />
+      <Numbered {...props} field="months" whole label={words.months} parse={parseMonths} spell={String} />
       {steps.map((step) => (
         <div key={step} class={styles.pair}>
           <Numbered
             {...props}
             field={`toHours${step}`}
             label={words.toHours(step + 1)}
-            parse={parseHours}
+            odd={words.stepOdd}
+            parse={parseLife}
             spell={spellHours}
           />
           <Numbered

@@ -1,9 +1,9 @@
 import { mostNameLength } from '../../core/costs.ts';
 import { minorDigits } from '../../core/currency.ts';
 import { trackKinds } from '../../core/machine.ts';
-import type { How, Option } from '../../core/option.ts';
+import { optionSchema, type How, type Option } from '../../core/option.ts';
 import { err, ok, type Result } from '../../core/result.ts';
-import { parseCount, parseHours, parseLength, parseMass, parseMoney, type Typed } from '../../core/typed.ts';
+import { parseMoney, type Typed } from '../../core/typed.ts';
 import {
   countFields,
   fitFields,
@@ -12,8 +12,13 @@ import {
   massShown,
   massUnitOf,
   parseFitting,
+  parseLife,
+  parseMonths,
   parseOffset,
   parsePercent,
+  parsePieces,
+  parseSideMass,
+  parseSize,
   shown,
   stepsShown,
   unitOf,
@@ -77,9 +82,9 @@ function priceOf(reader: Reader, before: Option | undefined): Option['price'] {
 }
 
 function lifeOf(reader: Reader, before: Option | undefined): Option['life'] {
-  const hours = reader.above('life', parseHours, itself);
-  const low = reader.above('lifeLow', parseHours, itself);
-  const high = reader.above('lifeHigh', parseHours, itself);
+  const hours = reader.above('life', parseLife, itself);
+  const low = reader.above('lifeLow', parseLife, itself);
+  const high = reader.above('lifeHigh', parseLife, itself);
   if (hours === undefined) {
     if (low !== undefined || high !== undefined) reader.faults.push('life');
     return undefined;
@@ -103,9 +108,9 @@ function lifeOf(reader: Reader, before: Option | undefined): Option['life'] {
 }
 
 function warrantyOf(reader: Reader, before: Option | undefined): Option['warranty'] {
-  const months = reader.above('months', parseCount, itself);
+  const months = reader.above('months', parseMonths, itself);
   const steps = Array.from({ length: stepsShown(reader.texts) }, (_, at) => at).flatMap((at) => {
-    const toHours = reader.above(`toHours${at}`, parseHours, itself);
+    const toHours = reader.above(`toHours${at}`, parseLife, itself);
     const percent = reader.number(`percent${at}`, parsePercent);
     if (toHours === undefined && percent === undefined) return [];
     if (toHours === undefined) reader.faults.push(`toHours${at}`);
@@ -128,10 +133,10 @@ function fitValue(reader: Reader, field: FitField, before: Option | undefined): 
   if (lengthFields.some((each) => each === field))
     return reader.above(
       field,
-      (typed) => parseLength(typed, unit),
+      (typed) => parseSize(typed, unit),
       ({ mm }) => mm,
     )?.mm;
-  return countFields.some((each) => each === field) ? reader.above(field, parseCount, itself) : text;
+  return countFields.some((each) => each === field) ? reader.above(field, parsePieces, itself) : text;
 }
 
 function fitOf(reader: Reader, before: Option | undefined): Option['fit'] {
@@ -153,7 +158,7 @@ function massOf(reader: Reader, before: Option | undefined): Option['massKg'] {
   if (was && reader.text('mass') === massShown(was.value, unit)) return { ...was, how };
   const read = reader.above(
     'mass',
-    (text) => parseMass(text, unit),
+    (text) => parseSideMass(text, unit),
     ({ kg }) => kg,
   );
   return read && { ...was, value: read.kg, how };
@@ -195,5 +200,41 @@ export function optionOf(
     fit: fitOf(reader, before),
     note: reader.text('note'),
   };
-  return reader.faults.length > 0 ? err([...new Set(reader.faults)]) : ok(filled(made) as Option);
+  const option = filled(made) as Option;
+  const faults = reader.faults.length > 0 ? reader.faults : faultsIn(option, texts);
+  return faults.length > 0 ? err([...new Set(faults)]) : ok(option);
+}
+
+/** The field that shows what stands at a path of the record, where they are not called the same. */
+const fieldAt: Readonly<Record<string, string>> = {
+  'price.minor': 'price',
+  'price.currency': 'currency',
+  'price.source': 'priceSource',
+  'life.hours': 'life',
+  'life.lowHours': 'lifeLow',
+  'life.highHours': 'lifeHigh',
+  'life.source': 'lifeSource',
+  'warranty.months': 'months',
+};
+
+/** What a file may not hold is refused when it is typed, and not when the file is read elsewhere. */
+function faultsIn(option: Option, texts: OptionTexts): OptionFaults {
+  const checked = optionSchema.safeParse(option);
+  return (checked.error?.issues ?? []).map(({ path: [first, second] }) => {
+    const [top, inner] = [String(first), String(second)];
+    if (top === 'fit') return inner;
+    if (top === 'massKg') return 'mass';
+    if (top === 'warranty' && inner === 'steps') return sameStep(texts);
+    return fieldAt[`${top}.${inner}`] ?? top;
+  });
+}
+
+/** The later one of two steps up to the same hours. */
+function sameStep(texts: OptionTexts): string {
+  const hours = Array.from({ length: stepsShown(texts) }, (_, at) => {
+    const read = parseLife(texts[`toHours${at}`] ?? '');
+    return read.ok ? read.value : undefined;
+  });
+  const at = hours.findIndex((each, index) => each !== undefined && hours.indexOf(each) < index);
+  return `toHours${Math.max(0, at)}`;
 }

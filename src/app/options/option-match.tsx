@@ -1,17 +1,24 @@
 import { round6 } from '../../core/quantity.ts';
 import { parseTrackSize } from '../../core/track-size.ts';
-import { parseCount, parseLength, parseMass } from '../../core/typed.ts';
 import { massUnitWords, unitShort } from '../../words/en/choices.ts';
 import { optionForm as words } from '../../words/en/option-form.ts';
 import { formatter } from '../data/format.ts';
 import { Button } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
-import { Field } from '../parts/field.tsx';
 import { Fold } from '../parts/fold.tsx';
 import { Select } from '../parts/select.tsx';
 import { optionsOf } from '../screens/machine-shape.tsx';
-import { at, Numbered, type OptionFieldsProps } from './option-field.tsx';
-import { massUnitOf, parseOffset, unitOf, type CountField, type LengthField } from './option-texts.ts';
+import { at, Numbered, Written, type OptionFieldsProps } from './option-field.tsx';
+import {
+  massUnitOf,
+  parseOffset,
+  parsePieces,
+  parseSideMass,
+  parseSize,
+  unitOf,
+  type CountField,
+  type LengthField,
+} from './option-texts.ts';
 
 /** How a figure that has to match came about; asked once there is one. */
 function How({ texts, change, field }: OptionFieldsProps & { field: string }) {
@@ -38,7 +45,7 @@ function Size({ field, ...props }: OptionFieldsProps & { field: LengthField }) {
         {...props}
         field={field}
         label={words.inUnit(words.fields[field], unitShort[unit])}
-        parse={(text) => (field === 'offsetMm' ? parseOffset(text, unit) : parseLength(text, unit))}
+        parse={(text) => (field === 'offsetMm' ? parseOffset(text, unit) : parseSize(text, unit))}
         spell={({ mm }) => formatter.value.field(mm, unit)}
       />
       <How {...props} field={field} />
@@ -54,7 +61,7 @@ function Count({ field, ...props }: OptionFieldsProps & { field: CountField }) {
         field={field}
         whole
         label={words.fields[field]}
-        parse={parseCount}
+        parse={parsePieces}
         spell={String}
       />
       <How {...props} field={field} />
@@ -88,28 +95,18 @@ const isRubber = (track: string): boolean =>
 
 /** What has to match between the track and the machine, each with how it is known. */
 export function Fit(props: OptionFieldsProps) {
-  const { texts, faults, change } = props;
+  const { texts, faults } = props;
   const massUnit = massUnitOf(texts);
   const rubber = isRubber(at(texts, 'track'));
   return (
     <Fold title={words.fits} line={words.fitsLine} open={faults.some((each) => each in words.fields)}>
-      <Field
-        label={words.moulding}
-        hint={words.mouldingHint}
-        value={at(texts, 'moulding')}
-        onInput={(moulding) => change({ moulding })}
-      />
+      <Written {...props} field="moulding" label={words.moulding} hint={words.mouldingHint} />
       <How {...props} field="moulding" />
       <TakeSize {...props} />
       <Size {...props} field="widthMm" />
       <Size {...props} field="pitchMm" />
       <Count {...props} field="links" />
-      <Field
-        label={words.tread}
-        hint={words.treadHint}
-        value={at(texts, 'tread')}
-        onInput={(tread) => change({ tread })}
-      />
+      <Written {...props} field="tread" label={words.tread} hint={words.treadHint} />
       {rubber && (
         <>
           <Chosen {...props} field="guide" words={words.guides} />
@@ -129,7 +126,7 @@ export function Fit(props: OptionFieldsProps) {
         {...props}
         field="mass"
         label={words.inUnit(words.mass, massUnitWords[massUnit])}
-        parse={(text) => parseMass(text, massUnit)}
+        parse={(text) => parseSideMass(text, massUnit)}
         spell={({ value }) => String(round6(value))}
       />
       <How {...props} field="mass" />

@@ -2,7 +2,7 @@ import { mostLabourHours } from '../../core/costs.ts';
 import type { How, Option } from '../../core/option.ts';
 import { kgPerLb, lengthUnits, round6, type LengthUnit } from '../../core/quantity.ts';
 import { err, ok } from '../../core/result.ts';
-import { parseHours, parseLength, type Typed } from '../../core/typed.ts';
+import { parseCount, parseHours, parseLength, parseMass, type Typed } from '../../core/typed.ts';
 import type { Preferences } from '../../words/format.ts';
 import { formatter } from '../data/format.ts';
 
@@ -114,20 +114,39 @@ export const unitOf = (texts: OptionTexts): LengthUnit =>
 
 export const massUnitOf = (texts: OptionTexts): 'kg' | 'lb' => (texts['massUnit'] === 'lb' ? 'lb' : 'kg');
 
+const itself = (value: number): number => value;
+
+/** No more than a record may hold, so that what was saved can be handed over. */
+const upTo = <T>(read: Typed<T>, most: number, size: (value: T) => number): Typed<T> =>
+  read.ok && size(read.value) > most ? err({ kind: 'too-large' }) : read;
+
+const mm = (size: { readonly mm: number }): number => Math.abs(size.mm);
+
+/** A length of a track or a sprocket. */
+export const parseSize = (text: string, unit: LengthUnit): ReturnType<typeof parseLength> =>
+  upTo(parseLength(text, unit), 10_000, mm);
+
 /** An offset may lie on either side, so that what is below nothing is a size of its own. */
 export function parseOffset(text: string, unit: LengthUnit): ReturnType<typeof parseLength> {
   const read = parseLength(text, unit);
-  return !read.ok && read.error.kind === 'negative' ? ok(read.error.reading) : read;
+  return upTo(!read.ok && read.error.kind === 'negative' ? ok(read.error.reading) : read, 1000, mm);
 }
 
-/** Hours of labour for one side, no more than a record may hold. */
-export function parseFitting(text: string): Typed<number> {
-  const read = parseHours(text);
-  return read.ok && read.value > mostLabourHours ? err({ kind: 'too-large' }) : read;
-}
+/** Links, teeth or bolts of one side. */
+export const parsePieces = (text: string): Typed<number> => upTo(parseCount(text), 400, itself);
+
+/** The mass of the tracks of one side. */
+export const parseSideMass = (text: string, unit: Preferences['mass']): ReturnType<typeof parseMass> =>
+  upTo(parseMass(text, unit), 100_000, ({ kg }) => kg);
+
+/** Hours that tracks last, or that a warranty goes to. */
+export const parseLife = (text: string): Typed<number> => upTo(parseHours(text), 100_000, itself);
+
+/** Months of a warranty: no more than fifty years. */
+export const parseMonths = (text: string): Typed<number> => upTo(parseCount(text), 600, itself);
+
+/** Hours of labour for one side. */
+export const parseFitting = (text: string): Typed<number> => upTo(parseHours(text), mostLabourHours, itself);
 
 /** A share in percent. */
-export function parsePercent(text: string): Typed<number> {
-  const read = parseHours(text);
-  return read.ok && read.value > 100 ? err({ kind: 'too-large' }) : read;
-}
+export const parsePercent = (text: string): Typed<number> => upTo(parseHours(text), 100, itself);

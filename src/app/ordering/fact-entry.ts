@@ -58,13 +58,14 @@ export function draftOf({ name, value, from, how, spaces, again }: PartFact, uni
   };
 }
 
-/** As long as a record keeps. */
-const longest = 160;
+/** As long as a record keeps; the moulding stands there as the size of the machine's track. */
+const longestOf = (name: FactName): number => (name === 'moulding' ? 120 : 160);
 
 const asked = (line: string, choices: readonly Meant[] = []): Entered => ({ kind: 'asked', line, choices });
 
-function enteredText(text: string, line: string): Entered {
-  return text.trim() === '' ? asked(line) : { kind: 'fact', fact: { value: text.trim().slice(0, longest) } };
+function enteredText(name: FactName, text: string, line: string): Entered {
+  const value = text.trim().slice(0, longestOf(name));
+  return value === '' ? asked(line) : { kind: 'fact', fact: { value } };
 }
 
 function enteredLength(typed: string, unit: LengthUnit, spaces: number | undefined, meant?: Meant): Entered {
@@ -102,9 +103,9 @@ export function factFrom(name: FactName, draft: FactDraft, unit: LengthUnit, mea
   const [first = ''] = draft.texts;
   switch (ask.kind) {
     case 'text':
-      return enteredText(first, words.typeText);
+      return enteredText(name, first, words.typeText);
     case 'choice':
-      return enteredText(first, words.noneThere);
+      return enteredText(name, first, words.noneThere);
     case 'length':
       return enteredLength(first, unit, undefined, meant);
     case 'spaces':

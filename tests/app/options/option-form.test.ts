@@ -124,6 +124,28 @@ describe('the form of an option', () => {
     expect(made({ ...textsOf(whole), ...change }, whole)).toEqual(faults);
   });
 
+  test.each([
+    ['make', 'x'.repeat(121)],
+    ['note', 'x'.repeat(4001)],
+    ['priceSource', 'x'.repeat(401)],
+    ['lifeSource', 'x'.repeat(401)],
+    ['tread', 'x'.repeat(201)],
+    ['moulding', 'x'.repeat(201)],
+    ['life', '100001'],
+    ['lifeHigh', '100001'],
+    ['months', '601'],
+    ['toHours0', '100001'],
+    ['toHours1', '375'],
+    ['links', '401'],
+    ['sprocketTeeth', '401'],
+    ['widthMm', '10001'],
+    ['offsetMm', '-1001'],
+    ['mass', '100001'],
+  ])('[OS7] more than a file may hold is refused at its field: %s', (field, text) => {
+    const before: Option = { ...whole, life: { hours: 2600, source: { mark: 'entered', text: '' } } };
+    expect(made({ ...textsOf(before), [field]: text }, before)).toEqual([field]);
+  });
+
   test('[OS5] steps of a warranty stand by their hours, and there is always room for one more', () => {
     expect(stepsShown(textsOf(whole))).toBe(3);
     expect(stepsShown(textsOf(least))).toBe(1);
