@@ -26,6 +26,8 @@ export function useAhead(model: WalkModel): Ahead | 'failed' | undefined {
   const shown = useRef<Outlook['plan'] | undefined>(undefined);
   useEffect(() => {
     let current = true;
+    // Only a price or a hold that changes leaves the plan on the screen standing; another reading makes it anew.
+    shown.current = undefined;
     let timer: ReturnType<typeof setTimeout> | undefined;
     const work = async (): Promise<void> => {
       const { aheadScreens } = await import('../ahead-screens.ts');
