@@ -16,7 +16,16 @@ import { Screen } from '../parts/screen.tsx';
 import forms from '../parts/forms.module.css';
 import { Answer } from './answer.tsx';
 import { useComparison, type Compared, type Subject } from './comparison.ts';
-import { controlTexts, lengthText, partsOf, type ControlDraft, type ControlTexts } from './controls.ts';
+import {
+  changedDraft,
+  controlTexts,
+  lengthText,
+  partsOf,
+  unitsOf,
+  type ControlDraft,
+  type ControlTexts,
+  type Units,
+} from './controls.ts';
 import { OptionControls } from './option-controls.tsx';
 import { OptionViews } from './option-views.tsx';
 import styles from './options.module.css';
@@ -25,24 +34,26 @@ import { keepUse } from './save-option.ts';
 const draftKeyOf = ({ machineKey }: Subject): string =>
   machineKey === undefined ? 'options/alone' : `${isDemo(machineKey) ? 'demo/' : ''}options/${machineKey}`;
 
+const untouched: ControlDraft = {};
+
 /** What the records say, under what a person has set here; kept on disk at every change. */
 export function useControls(subject: Subject) {
   const key = draftKeyOf(subject);
-  const units = preferences.value;
-  const start = useMemo(() => startOf(subject, units), [subject, units]);
-  const [draft, setDraft] = useDraft<ControlDraft>(key, {});
+  const [draft, setDraft] = useDraft<ControlDraft>(key, untouched);
+  const { length, mass } = unitsOf(draft, preferences.value);
+  const start = useMemo(() => startOf(subject, { length, mass }), [subject, length, mass]);
   const texts = useMemo(() => ({ ...start, ...draft }), [start, draft]);
   return { key, texts, draft, setDraft };
 }
 
-function startOf({ use, machine }: Subject, units: typeof preferences.value): ControlTexts {
+function startOf({ use, machine }: Subject, units: Units): ControlTexts {
   const noise = use['noise'] === true ? 'yes' : '';
   const track = machine?.left?.size ?? machine?.right?.size;
   const kind = machine?.kind ?? 'excavator';
   return { ...controlTexts(use, units), ...sizesOf(track, units), noise, kind };
 }
 
-function sizesOf(size: string | undefined, units: typeof preferences.value): ControlTexts {
+function sizesOf(size: string | undefined, units: Units): ControlTexts {
   const parsed = size === undefined ? undefined : parseTrackSize(size);
   return parsed ? { width: lengthText(parsed.widthMm, units), pitch: lengthText(parsed.pitchMm, units) } : {};
 }
@@ -51,7 +62,7 @@ function sizesOf(size: string | undefined, units: typeof preferences.value): Con
 export function Compare({ subject }: { subject: Subject }) {
   const { key, texts, draft, setDraft } = useControls(subject);
   const compared = useComparison(subject, texts);
-  const change = (part: ControlTexts): void => setDraft({ ...draft, ...part });
+  const change = (part: ControlTexts): void => setDraft(changedDraft(texts, draft, part));
   const isAlone = subject.machine === undefined;
   // Prices go by the mass: of a machine that nothing is known of there is nothing to say yet.
   const ready = isAlone && compared?.machine.massKg === undefined ? undefined : compared;

@@ -25,7 +25,8 @@ const saidOf = (text: string | undefined): boolean | undefined =>
 
 const numberText = (value: number | undefined): string => (value === undefined ? '' : String(round6(value)));
 
-const massText = (kg: number | undefined, unit: Units['mass']): string =>
+/** A mass as it is typed in a unit; whole pounds. */
+export const massText = (kg: number | undefined, unit: Units['mass']): string =>
   kg === undefined || unit === 'kg' ? numberText(kg) : String(Math.round(kg / kgPerLb));
 
 /** A use as texts. */
@@ -65,6 +66,20 @@ const above = (value: number | undefined): number | undefined =>
 export const massUnitOf = (texts: ControlTexts): Units['mass'] => (texts['massUnit'] === 'lb' ? 'lb' : 'kg');
 
 export const lengthUnitOf = (texts: ControlTexts): LengthUnit => (texts['lengthUnit'] ?? 'mm') as LengthUnit;
+
+/** The draft after a change: it keeps the units that its numbers were typed in, whatever is preferred later. */
+export const changedDraft = (texts: ControlTexts, draft: ControlDraft, part: ControlTexts): ControlDraft => ({
+  massUnit: massUnitOf(texts),
+  lengthUnit: lengthUnitOf(texts),
+  ...draft,
+  ...part,
+});
+
+/** The units of what was typed already, else those that are preferred. */
+export const unitsOf = (draft: ControlDraft, { length, mass }: Units): Units => {
+  const kept = { massUnit: mass, lengthUnit: length, ...draft };
+  return { length: lengthUnitOf(kept), mass: massUnitOf(kept) };
+};
 
 /** A mass as typed, in kg. */
 export const massIn = (texts: ControlTexts, field: string): number | undefined =>

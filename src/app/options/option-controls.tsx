@@ -28,6 +28,7 @@ import { optionsOf } from '../screens/machine-shape.tsx';
 import {
   lengthUnitOf,
   massIn,
+  massText,
   massUnitOf,
   onlyGround,
   parseYear,
@@ -102,7 +103,6 @@ function MachineKind({ texts, change }: ControlsProps) {
   const format = formatter.value;
   const kg = massIn(texts, 'mass');
   const sizes = commonKg.map((value) => ({ value, label: format.mass(value) }));
-  const typed = (value: number): string => format.mass(value).replace(/[^\d]/g, '');
   return (
     <Section title={words.machine}>
       <Choices
@@ -117,7 +117,7 @@ function MachineKind({ texts, change }: ControlsProps) {
         narrow
         options={sizes}
         chosen={commonKg.find((each) => kg !== undefined && Math.abs(kg - each) < 1)}
-        onChoose={(value) => change({ mass: typed(value) })}
+        onChoose={(value) => change({ mass: massText(value, unit) })}
       />
       <NumberField
         label={optionForm.inUnit(words.mass, massUnitWords[unit])}

@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { figureNames } from '../../../src/core/option-tables.ts';
 import { grounds, turnings, useSchema, type Use } from '../../../src/core/use.ts';
-import { controlTexts, onlyGround, partsOf, wantedOf } from '../../../src/app/options/controls.ts';
+import {
+  changedDraft,
+  controlTexts,
+  massIn,
+  massText,
+  onlyGround,
+  partsOf,
+  unitsOf,
+  wantedOf,
+} from '../../../src/app/options/controls.ts';
 
 const units = { length: 'mm', mass: 'kg' } as const;
 
@@ -54,5 +63,29 @@ describe('what the comparison is asked for', () => {
       later: 1,
       turning: 'much',
     });
+  });
+
+  test('[OS14] a draft keeps the units that it was typed in when other ones are preferred later', () => {
+    const pounds = { length: 'in', mass: 'lb' } as const;
+    const draft = changedDraft(controlTexts({}, units), {}, { trailer: '2000' });
+    const later = { ...controlTexts({}, unitsOf(draft, pounds)), ...draft };
+    expect(wantedOf(later, {})).toEqual({ mostMassKg: 2000 });
+    const more = changedDraft(later, draft, { mass: '1700' });
+    expect(massIn(more, 'mass')).toBe(1700);
+    expect(unitsOf({}, pounds)).toEqual(pounds);
+    // What the records say is read in the same units as what stands over it.
+    const sized = changedDraft({}, {}, { mass: '1700' });
+    const record = { ...controlTexts({ mostMassKg: 3000 }, unitsOf(sized, pounds)), ...sized };
+    expect(wantedOf(record, {})).toEqual({ mostMassKg: 3000 });
+  });
+
+  test.each([
+    [1700, 'kg', '1700'],
+    [1700, 'lb', '3748'],
+    [23_000, 'lb', '50706'],
+  ] as const)('[OS15] a size that is tapped is typed as its number: %d kg in %s', (kg, mass, text) => {
+    expect(massText(kg, mass)).toBe(text);
+    const texts = { mass: text, massUnit: mass };
+    expect(Math.abs((massIn(texts, 'mass') ?? 0) - kg)).toBeLessThan(1);
   });
 });
