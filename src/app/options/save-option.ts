@@ -1,12 +1,14 @@
 import { makeKey, type RecordKey } from '../../core/keys.ts';
 import type { Option } from '../../core/option.ts';
-import { ok, type Result } from '../../core/result.ts';
+import { err, ok, type Result } from '../../core/result.ts';
 import type { Use } from '../../core/use.ts';
+import { displayed } from '../../core/versions.ts';
 import type { StorageError } from '../../storage/errors.ts';
 import type { NotEditable } from '../../storage/store.ts';
 import { sheets } from '../../words/en/sheets.ts';
 import { put, removeWithUndo, save, type Saved } from '../actions/saved.ts';
 import { newId } from '../data/moment.ts';
+import { store } from '../data/phone.ts';
 
 type Failed = StorageError | NotEditable;
 
@@ -29,6 +31,11 @@ export async function copyOption(value: Option, demo: boolean): Promise<Result<R
 export const removeOption = (key: RecordKey<'option'>): Promise<Result<() => Promise<Saved>, Failed>> =>
   removeWithUndo([key]);
 
-/** What a machine's tracks are chosen for becomes part of its record. */
-export const keepUse = (machine: RecordKey<'machine'>, use: Use): Promise<Saved> =>
-  save([{ key: machine, edit: (now) => ({ ...now, use }) }]);
+/** What a machine's tracks are chosen for becomes part of its record; a machine that is gone stays gone. */
+export async function keepUse(key: RecordKey<'machine'>, use: Use): Promise<Saved> {
+  const found = await store.read(key);
+  if (!found.ok) return found;
+  const machine = displayed(found.value)?.value;
+  if (machine === undefined) return err({ kind: 'unknown', detail: key });
+  return save([{ key, edit: (now = machine) => ({ ...now, use }) }]);
+}
