@@ -113,6 +113,12 @@ describe('the form of a contract', () => {
     expect(contractSchema.safeParse(saved).error).toBeUndefined();
   });
 
+  test('[RW18] the form remembers which version it was begun on, and no record does', () => {
+    const texts = contractTexts(full, 'stamp-1');
+    expect(texts.base).toBe('stamp-1');
+    expect(made(texts)).toEqual(full);
+  });
+
   test('[RW13] in another currency every price is one that a person answers for', () => {
     const texts = { ...contractTexts(full), ...inCurrency(contractTexts(full), 'JPY') };
     const result = contractOf({ ...texts, haulage: '' }, full);
@@ -136,8 +142,8 @@ describe('prices of a machine’s list', () => {
 
   test('[RW14] fill what is empty, keep what was agreed, and say that they are estimates', () => {
     const filled = filledFrom(costs, shape, contractTexts({ ...empty, parts: [...full.parts] }));
-    assert(filled, 'prices');
-    const { parts } = made(filled, { ...empty, parts: [...full.parts] });
+    assert(filled.ok, 'prices');
+    const { parts } = made(filled.value, { ...empty, parts: [...full.parts] });
     expect(parts.find(({ what }) => what === 'renew-track')).toEqual(full.parts[0]);
     const sprocket = parts.find(({ what }) => what === 'renew-sprocket');
     const line = costs.prices?.lines.find(({ job }) => job === 'renew-sprocket');
@@ -153,8 +159,27 @@ describe('prices of a machine’s list', () => {
 
   test('[RW14] nothing is filled in from lists that are missing or of two currencies', () => {
     const open = [{ kind: 'two-currencies' as const, prices: 'EUR', rates: 'USD' }];
-    expect(filledFrom({ ...costs, open }, shape, contractTexts(empty))).toBeUndefined();
-    expect(filledFrom({ ...costs, prices: undefined }, shape, contractTexts(empty))).toBeUndefined();
+    const none = { ok: false, error: { kind: 'no-list' } };
+    expect(filledFrom({ ...costs, open }, shape, contractTexts(empty))).toEqual(none);
+    expect(filledFrom({ ...costs, prices: undefined }, shape, contractTexts(empty))).toEqual(none);
+  });
+
+  const bare = { minor: '', labour: '', life: '', source: '', mark: 'entered' as const };
+  test.each([
+    ['haulage', { haulage: '250' }],
+    ['a price', { parts: { guards: { ...bare, minor: '99' } } }],
+    ['labour', { parts: { guards: { ...bare, labour: '99' } } }],
+  ])('[RW17] a list of another currency never relabels what was typed: %s', (_name, typed) => {
+    const texts = { ...contractTexts({ ...empty, currency: 'USD' }), ...typed };
+    expect(filledFrom(costs, shape, texts)).toEqual({
+      ok: false,
+      error: { kind: 'other-currency', list: 'EUR' },
+    });
+  });
+
+  test('[RW17] where nothing is typed yet the list brings its currency', () => {
+    const filled = filledFrom(costs, shape, contractTexts({ ...empty, currency: 'USD' }));
+    expect(filled.ok && filled.value.currency).toBe('EUR');
   });
 
   test('[RW14] only what the machine has can have a price', () => {

@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { isDemo, makeKey, type RecordKey } from '../../core/keys.ts';
 import type { Option } from '../../core/option.ts';
 import { common } from '../../words/en/common.ts';
@@ -46,6 +46,7 @@ export function OptionChange({ place, known }: { place: OptionPlace; known: Reco
         place={place}
         known={known}
         before={found.value}
+        stamp={found.stamp}
         clash={<ClashNotice recordKey={known} clash={found.clash} describe={describe} />}
       />
     </>
@@ -56,19 +57,24 @@ interface OptionFormProps {
   readonly place: OptionPlace;
   readonly known?: RecordKey<'option'>;
   readonly before?: Option;
+  readonly stamp?: string | undefined;
   readonly clash?: preact.ComponentChildren;
 }
 
 /** Enters an option, or changes one. */
-export function OptionForm({ place, known, before, clash }: OptionFormProps) {
+export function OptionForm({ place, known, before, stamp = '', clash }: OptionFormProps) {
   const { route } = useLocation();
-  const { machine } = place;
+  const { machine, currency } = place;
   const demo = machine !== undefined && isDemo(machine);
   // Made when the form opens, so that a second tap saves the same option again and not another.
   const [key] = useState(() => known ?? makeKey<'option'>({ kind: 'option', id: newId(), demo }));
   const back = known ? `${place.base}/own` : place.base;
-  const usual = { currency: place.currency, bound: machine === undefined ? '' : 'yes' };
-  const [start] = useState(() => optionTexts(before, preferences.value, usual));
+  const bound = machine === undefined ? '' : 'yes';
+  const units = preferences.value;
+  const start = useMemo(
+    () => optionTexts(before, units, { currency, bound, base: stamp }),
+    [before, units, currency, bound, stamp],
+  );
   const draftKey = optionDraftKey(known, demo);
   const [texts, setTexts] = useDraft(draftKey, start);
   const [faults, setFaults] = useState<OptionFaults>([]);
@@ -77,6 +83,12 @@ export function OptionForm({ place, known, before, clash }: OptionFormProps) {
     setFaults(faults.filter((each) => !(each in part)));
   };
   const save = async (): Promise<void> => {
+    if (texts['base'] !== stamp) {
+      // Said once; whoever saves again has been told.
+      setTexts({ ...texts, base: stamp });
+      tell(forms.changedMeanwhile);
+      return;
+    }
     const made = optionOf(texts, before, machine);
     if (!made.ok) {
       setFaults(made.error);
@@ -92,7 +104,7 @@ export function OptionForm({ place, known, before, clash }: OptionFormProps) {
     const kept = texts;
     setTexts(start);
     void dropDraft(draftKey);
-    tell(forms.dropped, () => setTexts(kept));
+    tell(forms.dropped, () => setTexts({ ...kept, base: stamp }));
   };
   return (
     <Screen

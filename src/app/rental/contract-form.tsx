@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import { useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { costsFor } from '../../core/costs-for.ts';
 import type { Contract } from '../../core/contract.ts';
 import { isDemo, makeKey, type RecordKey } from '../../core/keys.ts';
@@ -40,6 +40,7 @@ import {
   pricedFor,
   type ContractFaults,
   type ContractTexts,
+  type NotFilled,
 } from './contract-texts.ts';
 import { contractsOf, handOutsOf, type Owned } from './lookup.ts';
 import styles from '../parts/forms.module.css';
@@ -58,18 +59,20 @@ export function ContractScreen() {
   );
   const [fresh] = useState(newId);
   const [picked, setPicked] = useState<string>();
+  const asked = picked ?? query['contract'];
+  const chosen = all?.find((each) => each.key === asked) ?? (asked === another ? undefined : all?.[0]);
+  // Value and stamp of one reading, so that a form never takes an old contract for the newest.
+  const kept = valueOf(useRecord<Contract>(chosen?.key));
   if (key === undefined) return <Gone />;
-  if (!found || !all) return <Screen title={words.title}>{null}</Screen>;
+  if (!found || !all || !kept) return <Screen title={words.title}>{null}</Screen>;
   if (!found.value) return <Gone />;
   const made = makeKey({ kind: 'contract', id: fresh, demo: isDemo(key) });
-  const asked = picked ?? query['contract'];
-  const chosen = all.find((each) => each.key === asked) ?? (asked === another ? undefined : all[0]);
   return (
     <ContractForm
       key={chosen?.key ?? another}
       machineKey={key}
       machine={found.value}
-      own={chosen ?? { key: made, value: undefined }}
+      own={{ key: chosen?.key ?? made, value: kept.value ?? chosen?.value, stamp: kept.stamp }}
       all={all}
       onPick={setPicked}
     />
@@ -81,7 +84,11 @@ const another = 'new';
 interface ContractFormProps {
   readonly machineKey: RecordKey<'machine'>;
   readonly machine: Machine;
-  readonly own: { readonly key: RecordKey<'contract'>; readonly value: Contract | undefined };
+  readonly own: {
+    readonly key: RecordKey<'contract'>;
+    readonly value: Contract | undefined;
+    readonly stamp: string | undefined;
+  };
   readonly all: readonly OwnContract[];
   readonly onPick: (key: string) => void;
 }
@@ -92,12 +99,13 @@ function ContractForm({ machineKey, machine, own, all, onPick }: ContractFormPro
   const { from = '' } = query;
   const walk = from.startsWith('/walk/') ? fromPath('walk', from)?.key : undefined;
   const back = walk === undefined ? machinePath(machineKey) : from;
-  const before = own.value ?? newContract(machineKey, usualCurrency);
+  const { value, stamp } = own;
+  const before = useMemo(() => value ?? newContract(machineKey, usualCurrency), [value, machineKey]);
   const draftKey = [
     ...(isDemo(machineKey) ? ['demo'] : []),
     ...['form', own.value === undefined ? `contract/of/${machineKey}` : own.key],
   ].join('/');
-  const [start] = useState(() => contractTexts(before));
+  const start = useMemo(() => contractTexts(before, stamp), [before, stamp]);
   const [texts, setTexts] = useDraft<ContractTexts>(draftKey, start);
   const [faults, setFaults] = useState<ContractFaults>([]);
   const change = (part: Partial<ContractTexts>): void => {
@@ -106,6 +114,11 @@ function ContractForm({ machineKey, machine, own, all, onPick }: ContractFormPro
   };
   const form: FormProps = { texts, faults, change };
   const keep = async (): Promise<void> => {
+    if (texts.base !== stamp) {
+      // Said once; whoever saves again has been told.
+      setTexts({ ...texts, base: stamp });
+      return tell(forms.changedMeanwhile);
+    }
     const made = contractOf(texts, before);
     if (!made.ok) {
       setFaults(made.error);
@@ -121,9 +134,9 @@ function ContractForm({ machineKey, machine, own, all, onPick }: ContractFormPro
   };
   const drop = (): void => {
     const kept = texts;
-    setTexts(contractTexts(before));
+    setTexts(start);
     void dropDraft(draftKey);
-    tell(forms.dropped, () => setTexts(kept));
+    tell(forms.dropped, () => setTexts({ ...kept, base: stamp }));
   };
   return (
     <Screen
@@ -195,10 +208,14 @@ function Which({ all, chosen, onPick }: WhichProps) {
 /** What each part costs, filled in from the machine's price list where somebody wants that. */
 function Prices({ machine, ...form }: FormProps & { readonly machine: Machine }) {
   const { texts, faults, change } = form;
+  const latest = useRef(texts);
+  latest.current = texts;
   const fill = async (): Promise<void> => {
-    const filled = filledFrom(await costsOf(machine), machine.shape, texts);
-    if (filled) change(filled);
-    tell(filled ? words.filled : words.cannotFill);
+    const costs = await costsOf(machine);
+    // What was typed while the lists were read is kept.
+    const filled = filledFrom(costs, machine.shape, latest.current);
+    if (filled.ok) change(filled.value);
+    tell(filled.ok ? words.filled : notFilledLine(filled.error, latest.current));
   };
   return (
     <Section title={words.prices}>
@@ -216,6 +233,9 @@ function Prices({ machine, ...form }: FormProps & { readonly machine: Machine })
     </Section>
   );
 }
+
+const notFilledLine = (why: NotFilled, { currency }: ContractTexts): string =>
+  why.kind === 'no-list' ? words.cannotFill : words.otherCurrency(currency, why.list);
 
 /** The prices and rates that the machine's jobs are reckoned by. */
 async function costsOf(machine: Machine): Promise<ReturnType<typeof costsFor>> {

@@ -25,6 +25,8 @@ export interface PartTexts {
 
 /** A contract as its form has it: every number as it was typed. */
 export interface ContractTexts {
+  /** The stamp of the contract that the form was begun on. */
+  readonly base: string | undefined;
   readonly number: string;
   readonly owner: string;
   readonly renter: string;
@@ -78,12 +80,13 @@ export const pricedFor = (shape: Shape): readonly string[] => [
 const typed = (value: number | undefined): string => (value === undefined ? '' : String(round6(value)));
 
 /** The form of a contract. */
-export function contractTexts(contract: Contract): ContractTexts {
+export function contractTexts(contract: Contract, stamp?: string): ContractTexts {
   const { currency, charges, hours, labour = 'share', waived = [], grounds: allowed = [] } = contract;
   const money = (minor: number | undefined): string =>
     minor === undefined ? '' : formatter.value.moneyField(minor, currency);
   const { number = '', owner = '', renter = '', clause = '', from = '', to = '', note = '' } = contract;
   return {
+    base: stamp,
     ...{ number, owner, renter, clause, from, to, note, charges, hours, labour, currency, waived },
     grounds: allowed,
     hoursCount: typed(contract.hoursCount),
@@ -244,14 +247,24 @@ export const inCurrency = (texts: ContractTexts, currency: string): Partial<Cont
   ),
 });
 
+const hasAmount = ({ haulage, parts }: ContractTexts): boolean =>
+  [haulage, ...Object.values(parts).flatMap(({ minor, labour }) => [minor, labour])].some(
+    (text) => text.trim() !== '',
+  );
+
+/** Why nothing was filled in: no lists of one currency, or amounts of another one that nothing may relabel. */
+export type NotFilled =
+  { readonly kind: 'no-list' } | { readonly kind: 'other-currency'; readonly list: string };
+
 /** Prices of a machine's list and labour at its rates, for parts that have none yet. */
 export function filledFrom(
   { prices, rates, open }: Costs,
   shape: Shape,
   texts: ContractTexts,
-): ContractTexts | undefined {
-  if (!prices || !rates || open.length > 0) return undefined;
+): Result<ContractTexts, NotFilled> {
+  if (!prices || !rates || open.length > 0) return err({ kind: 'no-list' });
   const { currency } = prices;
+  if (currency !== texts.currency && hasAmount(texts)) return err({ kind: 'other-currency', list: currency });
   const money = (minor: number): string => formatter.value.moneyField(minor, currency);
   const filled = jobKindsFor(shape).flatMap((job) => {
     const line = pricedFor(shape).includes(job) ? priceLine(prices, job) : undefined;
@@ -268,5 +281,5 @@ export function filledFrom(
     };
     return [[job, part] as const];
   });
-  return { ...texts, currency, parts: { ...texts.parts, ...Object.fromEntries(filled) } };
+  return ok({ ...texts, currency, parts: { ...texts.parts, ...Object.fromEntries(filled) } });
 }

@@ -28,6 +28,10 @@ export const contract = {
   fill: 'Fill in from the machine’s price list',
   filled: 'Empty prices filled in; what comes from an estimate says so',
   cannotFill: 'The machine has no price list and rates of one currency.',
+  otherCurrency: (here: string, list: string): string =>
+    here === ''
+      ? `These amounts have no currency, the list is in ${list}. Enter theirs, or clear them first.`
+      : `These amounts are in ${here}, the list is in ${list}. Clear them first, or change the list.`,
   currency: 'Currency, three letters',
   currencyWrong: 'Three capital letters, as in EUR.',
   each: (what: string): string => `${what}, for each one`,

@@ -9,6 +9,7 @@ export const forms = {
   removedThere: 'Removed there',
   changedElsewhere:
     'This was changed somewhere else since you began. Saving now puts your version in its place.',
+  changedMeanwhile: 'It was changed elsewhere meanwhile. Look at it again before you save.',
   notSavedNewer: 'Not saved: it was made by a newer version of the app.',
   notSavedClash: 'Not saved: two versions stand side by side. Choose one first.',
   notSaved: 'Not saved. What you typed is still here; see the message at the top.',
