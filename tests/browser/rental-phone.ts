@@ -30,6 +30,7 @@ export const base = (page: Page): string => new URL(page.url()).pathname.replace
 export async function shoot(walker: Walker): Promise<string> {
   const { page } = walker;
   const here = walker.step;
+  await walker.pastCautions();
   await camera(page).setInputFiles(picture());
   await expect(thumb(page)).toHaveCount(1);
   await walker.tap(main(page));

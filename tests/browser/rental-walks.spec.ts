@@ -95,7 +95,7 @@ test('[RW21] a return is led by its hand-out: the same lugs first, with value, m
   await expect(page.getByText(/^Compared with the hand-out walk of /)).toBeVisible();
 });
 
-test('[RW22] without a hand-out walk a return says what can and what cannot be claimed', async ({
+test('[RW22] without a hand-out walk a return says what can and what cannot be charged', async ({
   walker,
 }) => {
   const { page } = walker;
@@ -173,6 +173,7 @@ ownPhone(
       const there = await other.newPage();
       await handedOver(page, there);
       await there.goto(`${path}/sequence/plate`);
+      await new Walker(there).pastCautions();
       await expect(there.getByRole('img', { name: /^At hand-out: / })).toBeVisible();
       await there.goto(`${path}/side-left/lug-depth/s1`);
       await new Walker(there).pastCautions();

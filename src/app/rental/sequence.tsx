@@ -16,6 +16,7 @@ import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink, RowLink, RowText } from '../parts/button.tsx';
 import { Choices } from '../parts/choices.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { CautionGate } from '../screens/caution-gate.tsx';
 import { TakeButtons } from '../photos/take-buttons.tsx';
 import { Thumbnail } from '../photos/thumbnail.tsx';
 import { useWalkPhotos, type WalkPhoto } from '../photos/walk-photos.ts';
@@ -35,6 +36,16 @@ export function Sequence({ model, rest }: SequenceProps) {
   const { rental } = model;
   if (!rental) return null;
   const shot = rental.shots.find(({ id }) => id === rest.slice(1).join('.'));
+  // The photos come before the first question: so does what could hurt someone there.
+  if (shot && model.walk.cautions?.includes('ground') !== true)
+    return (
+      <CautionGate
+        model={model}
+        cautions={['ground']}
+        sub={words.title}
+        back={walkPath(model.key, 'sequence')}
+      />
+    );
   return shot ? (
     <OneShot key={shot.id} {...{ model, rental, shot }} />
   ) : (

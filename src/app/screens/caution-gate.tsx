@@ -1,12 +1,9 @@
 import { useState } from 'preact/hooks';
-import type { Step } from '../../core/steps.ts';
 import type { Caution } from '../../core/walk.ts';
 import { cautionTick, cautionWords, firstWord } from '../../words/en/cautions.ts';
 import { common } from '../../words/en/common.ts';
-import { stopWords } from '../../words/en/stops.ts';
 import { step as words, walk } from '../../words/en/walk.ts';
 import { tickCautions } from '../actions/walk.ts';
-import { pathBefore } from '../data/step-flow.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Toggle } from '../parts/choices.tsx';
@@ -16,12 +13,14 @@ import styles from './walk.module.css';
 
 interface CautionGateProps {
   readonly model: WalkModel;
-  readonly step: Step;
   readonly cautions: readonly Caution[];
+  /** What comes after them. */
+  readonly sub: string;
+  readonly back: string;
 }
 
 /** What could hurt someone at the stop ahead; each is ticked by hand before the first question there. */
-export function CautionGate({ model, step, cautions }: CautionGateProps) {
+export function CautionGate({ model, cautions, sub, back }: CautionGateProps) {
   const [ticked, setTicked] = useState<readonly Caution[]>([]);
   const all = cautions.every((caution) => ticked.includes(caution));
   const toggle = (caution: Caution): void =>
@@ -29,10 +28,10 @@ export function CautionGate({ model, step, cautions }: CautionGateProps) {
   return (
     <Screen
       title={cautionWords[cautions[0] ?? 'ground'].title}
-      sub={stopWords[step.stop]}
+      sub={sub}
       bar={
         <>
-          <ButtonLink href={pathBefore(model, step)}>{common.back}</ButtonLink>
+          <ButtonLink href={back}>{common.back}</ButtonLink>
           <Button look="main" disabled={!all} onTap={() => void tickCautions(model.key, cautions)}>
             {all ? words.cautionGo : walk.cautionsLeft}
           </Button>

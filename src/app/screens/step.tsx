@@ -1,8 +1,10 @@
 import { useEffect } from 'preact/hooks';
+import { stopWords } from '../../words/en/stops.ts';
 import { hereKey } from '../actions/walk.ts';
 import { cautionsFor } from '../data/cautions.ts';
 import { hush } from '../data/notice.ts';
 import { store } from '../data/phone.ts';
+import { pathBefore } from '../data/step-flow.ts';
 import { useTop } from '../data/use-top.ts';
 import { CautionGate } from './caution-gate.tsx';
 import { LookStep } from './look-step.tsx';
@@ -17,7 +19,8 @@ export function StepScreen({ model, step }: StepProps) {
   useEffect(hush, []);
   const cautions = cautionsFor(model, step);
   useTop(cautions.length > 0);
-  if (cautions.length > 0) return <CautionGate model={model} step={step} cautions={cautions} />;
+  if (cautions.length > 0)
+    return <CautionGate {...{ model, cautions }} sub={stopWords[step.stop]} back={pathBefore(model, step)} />;
   if (step.kind === 'look') return <LookStep model={model} step={step} />;
   return step.kind === 'sag' ? (
     <SagStep model={model} step={step} />
