@@ -64,12 +64,12 @@ const endOf = ({ input: { walk } }: RentalWalk): ObservedAt | undefined => walk.
 function answer(of: Of): readonly Block[] {
   const { list: charged, input, agreed, format } = of;
   const toSettle = charged.lines.filter(isToSettle).length;
-  const open = charged.lines.filter(({ standing }) => standing.kind === 'open').length - toSettle;
+  const open = charged.lines.filter(({ standing }) => standing.kind === 'open').length;
   const { taxPercent, charges } = input.contract;
   const sum =
     charged.grossMinor > 0
       ? words.toPay(money(of, charged.grossMinor))
-      : toSettle > 0
+      : open > 0
         ? words.nothingYet
         : words.nothing;
   const tax =
@@ -80,9 +80,9 @@ function answer(of: Of): readonly Block[] {
     text(sum, 'lead'),
     ...(charged.grossMinor > 0 ? [text(tax)] : []),
     ...(toSettle > 0 ? [text(words.toSettleCount(toSettle))] : []),
-    ...(open > 0 ? [text(words.openCount(open))] : []),
-    text(agreed ? (charges === 'damage' ? words.damageOnly : words.damageAndWear) : words.noContract),
-    ...(input.handOut ? [] : [text(words.noHandOut, 'caution')]),
+    ...(open > toSettle ? [text(words.openCount(open - toSettle))] : []),
+    text(agreed ? (charges === 'damage' ? words.damageOnly : words.damageAndWear) : words.noContractOnRecord),
+    ...(input.handOut ? [] : [text(words.noHandOutOnRecord, 'caution')]),
     ...(charges === 'damage-and-wear' ? [text(hoursText(charged, format))] : []),
     ...upFrontTexts(charged, format).map((line) => text(line)),
     ...(charged.otherGround === undefined

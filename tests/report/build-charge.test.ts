@@ -105,12 +105,20 @@ describe('the page of a charge list', () => {
     expect(texts).toContain(words.nothing);
   });
 
-  test('[CG6] without a hand-out walk it says what can be claimed, and charges nothing', () => {
+  test('[CG6] without a hand-out walk it says what can be charged, and charges nothing', () => {
     const hire = hireOf([], [...cut, ...lugs([40, 40])]);
     const texts = textsOf(pageOf({ ...hire, handOut: undefined }, { handOut: undefined }));
-    expect(texts).toContain(words.noHandOut);
+    expect(texts).toContain(words.noHandOutOnRecord);
     expect(texts).toContain(chargeOpenWords['no-hand-out']);
     expect(texts[1]).toBe(words.nothingYet);
+  });
+
+  test('[CG8] while any line is open there is no sum yet, and what is missing says so', () => {
+    const hire = hireOf([...sound, ...lugs([20, 20])], [...cut, ...lugs([20, 20])], { parts: [] });
+    const texts = textsOf(pageOf(hire, { agreed: false }));
+    expect(texts).toContain(chargeOpenWords['no-price']);
+    expect(texts[1]).toBe(words.nothingYet);
+    expect(texts).toContain(words.noContractOnRecord);
   });
 
   test('[CG7] who objects is there in their own words', () => {

@@ -4,6 +4,7 @@ import { isToSettle, type ChargeLine } from '../../core/rental-line.ts';
 import { toldBy } from '../../reference/wear-or-damage.ts';
 import { amountText, lineRows, lineTitle, standingText } from '../../words/charge-text.ts';
 import { charge as words } from '../../words/en/charge.ts';
+import { photos as photoWords } from '../../words/en/photos.ts';
 import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
 import { notSavedLine } from '../data/saving.ts';
@@ -41,7 +42,7 @@ export function ChargeCard({ walk, line, contract, agreed, fixed }: ChargeCardPr
       <h3>{lineTitle(line)}</h3>
       {amount !== undefined && <p class={styles.amount}>{amount}</p>}
       {why !== '' && <p>{why}</p>}
-      <Pair line={line} />
+      <Pair line={line} fixed={fixed} />
       <Facts
         facts={lineRows(line, contract, format, toldBy).filter(
           ([name]) => !isCharged || name !== words.amount,
@@ -69,10 +70,11 @@ export function FoldedLine(props: ChargeCardProps) {
 }
 
 /** Both pictures of the place side by side; which of them is missing is said. */
-function Pair({ line }: { line: ChargeLine }) {
+function Pair({ line, fixed }: Pick<ChargeCardProps, 'line' | 'fixed'>) {
+  const take = (text: string): string => (fixed ? text : `${text} ${words.takeNow}`);
   const { before, after } = line.photos;
   if (before === undefined && after === undefined)
-    return line.kind === 'damage' ? <p class={styles.quiet}>{words.noPair}</p> : null;
+    return line.kind === 'damage' ? <p class={styles.quiet}>{take(words.noPair)}</p> : null;
   return (
     <div class={styles.pair}>
       <Side
@@ -84,7 +86,7 @@ function Pair({ line }: { line: ChargeLine }) {
       <Side
         sha256={after}
         title={words.pairBack}
-        none={words.noPairBack}
+        none={take(words.noPairBack)}
         alt={words.altBack(lineTitle(line))}
       />
     </div>
@@ -103,6 +105,7 @@ function Side({ sha256, title, none, alt }: SideProps) {
   return (
     <figure>
       {picture?.address !== undefined && <img src={picture.address} alt={alt} />}
+      {picture && picture.address === undefined && <p>{photoWords.gone}</p>}
       <figcaption>{sha256 === undefined ? none : title}</figcaption>
     </figure>
   );

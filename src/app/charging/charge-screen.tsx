@@ -126,7 +126,7 @@ function Answer({ charge: { list, input, contractKey, contractGone } }: { charge
       <p class={styles.sum} role="status">
         {list.grossMinor > 0
           ? words.toPay(money(list.grossMinor))
-          : toSettle > 0
+          : open.length > 0
             ? words.nothingYet
             : words.nothing}
       </p>

@@ -12,11 +12,12 @@ export function ChargeSum({ model }: { model: WalkModel }) {
   const charge = useCharge(model);
   if (charge === undefined || charge === 'failed') return null;
   const { lines, grossMinor, currency } = charge.list;
+  const open = lines.some(({ standing }) => standing.kind === 'open');
   const toSettle = lines.filter(isToSettle).length;
   const sum = grossMinor > 0 ? words.toPay(formatter.value.money(grossMinor, currency)) : undefined;
   return (
     <>
-      <p class={styles.sum}>{sum ?? (toSettle > 0 ? words.nothingYet : words.nothing)}</p>
+      <p class={styles.sum}>{sum ?? (open ? words.nothingYet : words.nothing)}</p>
       {toSettle > 0 && <p>{words.toSettleCount(toSettle)}</p>}
       <ButtonLink look="plain" href={walkPath(model.key, 'charge')}>
         {words.title}

@@ -1,13 +1,15 @@
 import type { hourBases } from '../../core/contract.ts';
 import type { ChargeOpen, LeftFrom, NotCharged } from '../../core/rental-line.ts';
 
+const daysText = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
+
 /** The charge list of a rental return, in words that a renter across the counter reads. */
 export const charge = {
   title: 'Charge list',
   toPay: (sum: string): string => `To pay: ${sum}`,
   nothing: 'Nothing to pay for the undercarriage',
-  nothingYet: 'Nothing to pay as long as the open lines are not settled',
-  withTax: (net: string, percent: string, tax: string): string => `${net} and ${percent} tax (${tax}).`,
+  nothingYet: 'No sum yet: some lines are still open',
+  withTax: (net: string, percent: string, tax: string): string => `${net} plus ${percent} tax (${tax}).`,
   noTax: 'No tax is added: the contract names none.',
   toSettleCount: (count: number): string =>
     count === 1 ? '1 line is still to be settled.' : `${count} lines are still to be settled.`,
@@ -17,6 +19,8 @@ export const charge = {
       : `${count} lines are open because something is missing.`,
   noHandOut:
     'There is no hand-out walk of this machine on this phone. What is broken now can be listed, but not that it happened during this hire: nothing is charged for it unless both sides agree. Wear cannot be charged at all.',
+  noHandOutOnRecord:
+    'No hand-out walk is on record: nothing shows that what is broken now happened during this hire, and wear cannot be charged. Nothing is charged unless both sides agree.',
   noHandOutInFile:
     'There is no hand-out walk of this machine in the file: nothing shows that what is broken now happened during this hire, and wear cannot be charged. Nothing is charged unless both sides agree.',
   noContract:
@@ -26,6 +30,7 @@ export const charge = {
   needsContract: 'To charge this, enter the contract first: an amount needs its currency.',
   anew: (sum: string): string =>
     `Worked out anew: something it leans on was changed after it was signed. What was signed is ${sum} to pay.`,
+  noContractOnRecord: 'No contract is on record: damage is listed, and nothing has a price.',
   enterContract: 'Enter the contract',
   contract: 'The contract',
   damageOnly: 'By this contract damage is charged, and wear is not.',
@@ -84,19 +89,21 @@ export const charge = {
   reckonedExcess: (percent: string): string => `${percent}: what was used beyond the allowance`,
   reckonedCapped: (percent: string): string => `${percent}: no more than the part was worth at hand-out`,
   reckonedLeft: (percent: string, left: string, cutOff: string): string =>
-    `${percent}: (${left} − ${cutOff}) ÷ (100 − ${cutOff})`,
+    `${percent}: (${left} % life left − ${cutOff} % that counts as nothing) ÷ (100 % − ${cutOff} %)`,
   amount: 'Amount',
   part: (amount: string): string => `part ${amount}`,
   labour: (amount: string): string => `labour ${amount}`,
   causedBy: 'May have been caused by',
-  agreed: (why: string): string => (why === '' ? 'Agreed.' : `Agreed: ${why}`),
-  droppedBy: (why: string): string => (why === '' ? 'Not charged, by decision.' : `Not charged: ${why}`),
+  agreed: (why: string): string => (why === '' ? 'Entered as agreed.' : `Agreed: ${why}`),
+  droppedBy: (why: string): string =>
+    why === '' ? 'Entered as agreed: not charged.' : `Not charged: ${why}`,
 
   pairOut: 'At hand-out',
   pairBack: 'At return',
-  noPair: 'There are no pictures of this place. Take one before the renter leaves.',
-  noPairOut: 'There is no picture from the hand-out.',
-  noPairBack: 'There is no picture from the return. Take one before the renter leaves.',
+  noPair: 'There is no photo of this place.',
+  noPairOut: 'There is no photo from the hand-out.',
+  noPairBack: 'There is no photo from the return.',
+  takeNow: 'Take one before the renter leaves.',
   altOut: (what: string): string => `${what}, at hand-out`,
   altBack: (what: string): string => `${what}, at return`,
 
@@ -124,12 +131,12 @@ export const charge = {
   running: (machine: string, day: string): string => `Charge list, ${machine}${day === '' ? '' : `, ${day}`}`,
   invented: 'This machine and everything about it is invented.',
   parties: 'Who and what',
-  owner: 'Hired out by',
-  renter: 'Rented by',
+  owner: 'Owner',
+  renter: 'Renter',
   number: 'Contract number',
   clause: 'Clause',
-  from: 'Hired from',
-  to: 'Hired to',
+  from: 'Hire began on',
+  to: 'Hire ended on',
   machine: 'Machine',
   pin: 'PIN',
   meterOut: 'Hour meter at hand-out',
@@ -144,13 +151,13 @@ export const charge = {
   dates: 'Dates',
   plateAndMeter: 'Plate and hour meter',
   replyBy: 'Objections are heard until',
-  replyDays: (days: number): string => `${days} days after it is signed`,
+  replyDays: (days: number): string => `${daysText(days)} after it is signed`,
   keptUntil: 'Parts taken off are kept until',
-  keptDays: (days: number): string => `${days} days after they are taken off`,
+  keptDays: (days: number): string => `${daysText(days)} after they are taken off`,
   signatures: 'Signatures',
   nobody: 'Nobody has signed yet.',
   objectHow: 'Whoever does not agree signs with an objection. It is kept with the list in their own words.',
-  aid: 'This list is worked out from readings, their uncertainty and the contract. The contract and the law decide.',
+  aid: 'This list is worked out from readings, their uncertainty and the contract. The contract and local law decide. Amounts from estimated prices are estimates.',
   heads: { line: 'Line', used: 'Used', off: '±', allowed: 'Allowed', why: 'Why', amount: 'Amount' },
 } as const;
 
