@@ -103,6 +103,7 @@ export function FactScreen(props: FactProps) {
       }
     >
       <p class={walkStyles.question}>{ask}</p>
+      <p>{words.stand}</p>
       {factAsk(fact.name).kind === 'twice' && <p>{words.bothCounts}</p>}
       <Now fact={fact} />
       {asked && <Question asked={asked} onAgain={() => setAsked(undefined)} />}

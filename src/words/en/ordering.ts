@@ -60,6 +60,8 @@ export const ordering = {
   second: 'Second',
   bothCounts:
     'Count twice, each time from a mark that you make at another place. One link wrong and it does not fit.',
+  stand:
+    'Engine off, key out, tag on the controls. Hands out of pinch points. Never under a raised machine that is not blocked. If the track must turn: two people, nobody in reach.',
   noneThere: 'Choose one, or go back.',
   typeText: 'Type what you read, or go back.',
   giveOrTake: (size: string, by: string): string => `${size}, give or take ${by}`,
@@ -68,8 +70,8 @@ export const ordering = {
   countedTwice: (first: number, second: number): string =>
     first === second ? `${first}, counted twice` : `${first} and ${second}`,
   alsoIn: (mm: string, other: string): string => `${mm} (${other})`,
-  cleared: 'Taken off',
-  clear: 'Take it off',
+  cleared: 'Entry deleted',
+  clear: 'Delete this entry',
 
   page: 'Page to print or send',
   table: 'A table for a spreadsheet',
@@ -207,7 +209,7 @@ export const factWords: Readonly<Record<FactName, FactWords>> = {
     choices: { bolted: 'bolted', clipped: 'clipped over the ends', bonded: 'bonded to the shoe' },
   },
   'pad-bolt': { name: 'bolt of the pads', ask: 'Thread, length and spacing.' },
-  teeth: { name: 'teeth', ask: 'Mark one and count once round.' },
+  teeth: { name: 'teeth', ask: 'Mark one and count once round. Do not turn the track for it alone.' },
   'one-piece': {
     name: 'ring or segments',
     ask: 'Is it in one piece?',
@@ -226,7 +228,10 @@ export const factWords: Readonly<Record<FactName, FactWords>> = {
       none: 'none, or one in the middle',
     },
   },
-  bore: { name: 'cylinder bore', ask: 'Inner diameter of the cylinder, or the outer one of its piston.' },
+  bore: {
+    name: 'cylinder bore',
+    ask: 'Only on a cylinder that is already off: its inner diameter, or the outer one of its piston. Never open an adjuster to read this; otherwise ask by the PIN.',
+  },
   mark: { name: 'numbers on the old part', ask: 'Everything that is cast, stamped or printed on it.' },
 };
 
