@@ -42,12 +42,15 @@ const hourly = (minor: number, currency: string, format: Formatter): string =>
 const costOf = ({ figures }: Figured, { format }: AnswerOf): string =>
   hourly(figures.costPerHour.middle, figures.currency, format);
 
-function againstOther(first: Figured, other: Figured, { format }: AnswerOf): string {
+function againstOther(first: Figured, other: Figured, { format, nameOf }: AnswerOf): string {
   const more = first.figures.outlayMinor - other.figures.outlayMinor;
   const about = aboutMoney(Math.abs(more), first.figures.currency, format);
   // Less than one whole unit is no difference at all.
   const same = Math.abs(more) < 100;
-  const outlay = same ? words.sameAtOnce : (more > 0 ? words.moreAtOnce : words.lessAtOnce)(about);
+  const [name, than] = [capital(nameOf(first.id)), nameOf(other.id)];
+  const outlay = same
+    ? words.sameAtOnce(name, than)
+    : (more > 0 ? words.moreAtOnce : words.lessAtOnce)(name, about, than);
   const [mine, theirs] = [first, other].map(({ figures }) => aboutHours(figures.lifeHours.middle, format));
   const lasts = mine === theirs ? words.lastsAsLong(mine ?? '') : words.lasts(mine ?? '', theirs ?? '');
   return words.whyBoth(outlay, lasts);
@@ -65,6 +68,8 @@ function firstText(of: AnswerOf, first: Figured, runnerUp: Figured | undefined):
     ...(compared
       ? [
           words.sure(
+            nameOf(first.id),
+            nameOf(runnerUp.id),
             hourly(compared.difference.high, currency, format),
             hourly(compared.difference.low, currency, format),
           ),

@@ -6,8 +6,8 @@ import { optionAnswer as words } from './en/options.ts';
 export function standingText(answer: OptionAnswer, result: OptionsResult, starting: boolean): string {
   const { ranked, choice } = result;
   const at = ranked.findIndex(({ id }) => id === answer.id);
-  const close = choice.kind === 'too-close' && at > 0 && choice.ids.includes(answer.id);
-  const place =
-    at >= 0 ? words.standing(at + 1) : answer.fit.against.length > 0 ? words.cannot : words.noCost;
-  return [place, ...(close ? [words.close1] : []), ...(starting ? [words.starting] : [])].join(', ');
+  const close = choice.kind === 'too-close' && choice.ids.includes(answer.id);
+  const unranked = answer.fit.against.length > 0 ? words.cannot : words.noCost;
+  const place = close ? words.close1 : at >= 0 ? words.standing(at + 1) : unranked;
+  return [place, ...(starting ? [words.starting] : [])].join(', ');
 }

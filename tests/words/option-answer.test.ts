@@ -4,6 +4,7 @@ import type { Use } from '../../src/core/use.ts';
 import { optionAnswer as words } from '../../src/words/en/options.ts';
 import { answerText } from '../../src/words/option-answer.ts';
 import { againstText, settleTexts } from '../../src/words/option-fit-text.ts';
+import { standingText } from '../../src/words/option-standing.ts';
 import { optionLines } from '../../src/words/option-lines.ts';
 import { makeFormatter } from '../../src/words/formatter.ts';
 import { answered, mini, optionOf, priced, rubberNow, rubberOrSteel } from '../core/options-made.ts';
@@ -38,6 +39,15 @@ describe('the answer in sentences', () => {
     );
     expect(answer).toBe(words.tooClose(words.and(['one', 'two'])));
     expect(decides).toEqual([words.decidesPrices('one and two'), words.decidesLives('one and two')]);
+  });
+
+  test('[OS37] of those too close to call none is named the cheapest', () => {
+    const result = answered({
+      use: { ground: { mixed: 1 } },
+      options: { one: optionOf('steel'), two: optionOf('steel') },
+    });
+    const standings = result.ranked.map((each) => standingText(each, result, false));
+    expect(standings).toEqual([words.close1, words.close1]);
   });
 
   test('[OS33] one whose cost is open is no loser: the others are named', () => {

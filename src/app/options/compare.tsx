@@ -82,7 +82,7 @@ export function Compare({ subject }: { subject: Subject }) {
     >
       <div class={styles.split}>
         <div class={styles.answer}>
-          {!compared && <p>{words.reading}</p>}
+          {!compared && <p role="status">{words.reading}</p>}
           {compared && !ready && <Unasked />}
           {ready && <Answer compared={ready} texts={texts} />}
         </div>

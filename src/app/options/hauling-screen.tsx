@@ -63,9 +63,7 @@ function OneHaul({ machineKey, machine }: { machineKey?: RecordKey<'machine'>; m
       <Summary haul={haul} region={region} />
       <HaulSections {...{ rig, load, setRig, setLoad, machineKg, region, haul }} ties={tiesOf(rig, load)} />
       <GroundSection draftKey={ownKey('ground', machineKey)} machine={machine} massKg={haul.kg.machine} />
-      <p>
-        {words.readOn(makeDates(preferences.value.locale).date(haulLawsReadOn))} {words.notPermission}
-      </p>
+      <p>{words.readOn(makeDates(preferences.value.locale).date(haulLawsReadOn))}</p>
     </Screen>
   );
 }
@@ -94,6 +92,7 @@ function Summary({ haul, region }: { haul: Haul; region: Region }) {
           {ruleWords[licence.rule.rule].title}: <strong>{askedLine(licence)}</strong>
         </span>
       )}
+      <span>{words.notPermission}</span>
     </div>
   );
 }

@@ -37,7 +37,8 @@ export const hauling = {
   over: (by: string): string => `Over by ${by}.`,
   overAtLeast: (by: string): string => `Over by ${by} at least.`,
   within: (by: string): string => `Within the rating, ${by} to spare.`,
-  noRating: 'The plate shows no such rating, so there is nothing to compare with. Ask the maker’s papers.',
+  noRating:
+    'The plate shows no such rating, so there is nothing to compare with. Look in the maker’s papers.',
   against: (load: string, rating: string): string => `${load} against ${rating}.`,
   isOver: (by: string, what: string): string => `Over its rating by ${by}: ${what}`,
   noneOver: 'No rating is exceeded, as far as it is entered.',
@@ -59,9 +60,11 @@ export const hauling = {
   tieCount: 'Number of ties, by mass',
   tieLength: 'Number of ties, by length',
   tieSum: 'Working load limits together',
-  tieEnough: (have: string, need: string): string => `Enough: you have ${have}, at least ${need} are needed.`,
+  tieEnough: (have: string, need: string): string =>
+    `By this rule enough: you have ${have}, at least ${need} are needed.`,
   tieShort: (have: string, need: string): string => `Too few: you have ${have}, at least ${need} are needed.`,
-  sumEnough: (have: string, need: string): string => `Enough: you have ${have}, at least ${need} is needed.`,
+  sumEnough: (have: string, need: string): string =>
+    `By this rule enough: you have ${have}, at least ${need} is needed.`,
   sumShort: (have: string, need: string): string =>
     `Too little: you have ${have}, at least ${need} is needed.`,
   advised: (count: string): string => `${count} are advised all the same: two ties do not hold it sideways.`,
@@ -227,7 +230,7 @@ export const ruleWords: Readonly<Record<HaulRuleName, { readonly title: string; 
 };
 
 export const stepWords: Readonly<Record<HaulStep, string>> = {
-  'no-cdl': 'No commercial licence (CDL) by federal law',
+  'no-cdl': 'No commercial licence (CDL) needed by federal law; a state may ask for more',
   'cdl-b': 'A commercial licence (CDL), class B',
   'cdl-a': 'A commercial licence (CDL), class A',
   b: 'Category B is enough',
@@ -239,8 +242,8 @@ export const stepWords: Readonly<Record<HaulStep, string>> = {
   ce: 'Category CE',
   'no-safety-rules': 'Below the mass of a commercial motor vehicle',
   'safety-rules': 'A commercial motor vehicle: the federal safety rules count',
-  'no-tachograph': 'Below the mass from which they are asked for',
-  tachograph: 'Asked for from this mass on, unless exempt',
+  'no-tachograph': 'Below the mass from which this is required',
+  tachograph: 'Required from this mass on, unless exempt',
 };
 
 export const stepOpen = (step: string): string => `At least: ${step}. The rest is still open.`;

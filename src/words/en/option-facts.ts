@@ -26,9 +26,9 @@ export const against = {
   notMade: (machine: string, most: string): string =>
     `Whole rubber tracks are not made for this size of ${machine}, above about ${most}; pads on steel shoes are.`,
   mismatch: (field: string, now: string, option: string): string =>
-    `It does not match: ${field} is ${now} on the machine and ${option} on this one.`,
+    `It does not match: ${field} (on the machine: ${now}; this track: ${option}).`,
   sprocket: (field: string, now: string, option: string): string =>
-    `It will not bolt on: ${field} is ${now} on the machine and ${option} on this one.`,
+    `It will not bolt on: ${field} (on the machine: ${now}; this track: ${option}).`,
   paving: 'Paving must not be marked, and steel marks it.',
   trailer: (mass: string, most: string): string =>
     `With it the machine weighs about ${mass}, more than the ${most} that the trailer may carry.`,
@@ -40,7 +40,7 @@ export const toSettle = {
   option: (fields: string): string => `Ask whoever offers it: ${fields}.`,
   assumed: (fields: string): string => `Only assumed so far: ${fields}.`,
   mayNotMatch: (field: string, now: string, option: string): string =>
-    `May not match: ${field} is ${now} and ${option}, and one of them is only assumed.`,
+    `May not match: ${field} (on the machine: ${now}; this track: ${option}); one of them is only assumed.`,
   width: (now: string, option: string): string =>
     `Another width, ${option} in place of ${now}: look whether it clears the frame and the house.`,
   frame: 'Look in the manual whether the track frame takes steel.',

@@ -28,9 +28,9 @@ export const options = {
   sharpNo: 'not sharp',
   hours: 'Hours a year',
   hoursHint: (hours: string): string => `Left empty: ${hours}, an estimate.`,
-  noMarks: 'Must paving not be marked?',
-  noMarksYes: 'must not be marked',
-  noMarksNo: 'does not matter',
+  noMarks: 'Must it leave no marks on paving?',
+  noMarksYes: 'yes, no marks',
+  noMarksNo: 'marks do not matter',
   noise: 'Do noise and shaking matter?',
   noiseYes: 'they matter',
   noiseNo: 'they do not',
@@ -78,16 +78,18 @@ export const optionAnswer = {
   usualOnCompact:
     'On compact and mid-size machines rubber is the usual choice when nothing speaks against it: common practice, no source.',
   runnerUp: (name: string, money: string): string => `Runner-up: ${name}, about ${money} for each hour.`,
-  sure: (less: string, more: string): string =>
-    `In eight of ten cases it is between ${less} and ${more} an hour cheaper than that.`,
+  sure: (first: string, second: string, less: string, more: string): string =>
+    `In eight of ten cases ${first} is between ${less} and ${more} an hour cheaper than ${second}.`,
   close: (first: string, second: string, cheaper: string, dearer: string): string =>
-    `Eight of ten cases lie between ${first} being ${cheaper} an hour cheaper than ${second} and ${dearer} dearer.`,
+    `In eight of ten cases ${first} is anything from ${cheaper} an hour cheaper to ${dearer} an hour dearer than ${second}.`,
   closeAtMiddle: (first: string, money: string): string =>
     `By the middle figures ${first} is ahead by about ${money} an hour.`,
   whyBoth: (outlay: string, life: string): string => `${outlay}, and ${life}.`,
-  moreAtOnce: (money: string): string => `It costs about ${money} more at once`,
-  lessAtOnce: (money: string): string => `It costs about ${money} less at once`,
-  sameAtOnce: 'It costs about as much at once',
+  moreAtOnce: (name: string, money: string, other: string): string =>
+    `${name} costs about ${money} more at once than ${other}`,
+  lessAtOnce: (name: string, money: string, other: string): string =>
+    `${name} costs about ${money} less at once than ${other}`,
+  sameAtOnce: (name: string, other: string): string => `${name} costs about as much at once as ${other}`,
   lasts: (hours: string, other: string): string => `lasts about ${hours} against ${other}`,
   lastsAsLong: (hours: string): string => `lasts about as long, ${hours}`,
   otherKind: (name: string, money: string): string =>
@@ -116,7 +118,7 @@ export const optionAnswer = {
   place: (number: number): string => `${number}.`,
   standing: (number: number): string =>
     number === 1 ? 'cheapest for each hour' : `number ${number} by cost for each hour`,
-  close1: 'cannot be told from the first',
+  close1: 'too close to call',
   cannot: 'cannot go on',
   noCost: 'cost not known',
   starting: 'starting figures',
@@ -148,7 +150,7 @@ export const optionAnswer = {
   lifeLine: (middle: string, low: string, high: string): string => `about ${middle} (${low} to ${high})`,
   byWalks: 'from the pace of this machine’s own walks',
   warranty: 'Warranty',
-  months: (months: string): string => `${months} months`,
+  months: (months: string): string => (months === '1' ? '1 month' : `${months} months`),
   step: (percent: string, hours: string): string => `${percent} back up to ${hours}`,
   meanPressure: 'Ground pressure, mean',
   peakPressure: 'Ground pressure under the rollers',
