@@ -38,7 +38,7 @@ describe('the questions that a purpose asks first', () => {
       handOutVerdict.goesWith,
     ]);
     expect(said(asked, handOutVerdict.fit)).toBe(rentalVerdict.outNotKnown);
-    expect(said(asked, handOutVerdict.proof)).toMatch(/^No: \d+ findings/);
+    expect(said(asked, handOutVerdict.proof)).toMatch(/^No: \d+ items are still open/);
     expect(said(asked, handOutVerdict.goesWith)).toEqual(['guards, left track frame']);
     expect(said(answers('hand-out', []), handOutVerdict.goesWith)).toBe(handOutVerdict.goesSoundSoFar);
   });
@@ -87,7 +87,7 @@ describe('the questions that a purpose asks first', () => {
     expect(said(asked, '')).toBe(rentalVerdict.handOut('Nov 3, 2026'));
   });
 
-  test('[RW9] without a hand-out walk only what is damage in itself can be claimed, and it says so', () => {
+  test('[RW9] without a hand-out walk damage is listed and charged only if both sides agree, and it says so', () => {
     const asked = answers('rental-return', [bent]);
     expect(said(asked, rentalVerdict.chargeable)).toBe(rentalVerdict.chargeDamage(1));
     expect(said(asked, verdict.reasons)).toEqual(['guards, left track frame']);

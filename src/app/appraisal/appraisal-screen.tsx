@@ -85,7 +85,7 @@ function Appraised({ model, ahead: { outlook } }: { model: WalkModel; ahead: Ahe
         <Lines title={words.valueLines} lines={text.value} none={words.valueNone} />
       </div>
       <div class={styles.column}>
-        <Texts title={words.valueOpen} lines={text.valueOpen} none={words.allVerified} />
+        <Texts title={words.valueOpen} lines={text.valueOpen} none={words.valueOpenNone} />
         <Lines title={words.stated} first={text.stated} lines={text.statedLines} />
         <Texts title={words.meter} lines={text.meter} />
         <Texts title={words.signs} lines={text.signs} none={words.signsNone} />

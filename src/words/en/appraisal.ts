@@ -36,9 +36,10 @@ export const appraisal = {
   spendLess: 'Jobs without a price and parts without hours left are not in it.',
   spendUnread: 'No sum without prices, and wear and meter readings.',
   spendBoth: 'Work that is deducted now is in here too: do not add the two.',
-  valueMeans: 'Share of life left of what the measured parts cost fitted. Eight of ten lie in the range.',
+  valueMeans:
+    'Share of life left of what the measured parts cost fitted. In eight of ten cases the real value lies in the range.',
   valueFrom: (wear: string, price: string): string =>
-    `The readings alone would give ${wear}, the prices alone ${price}.`,
+    `If only the readings could be off: ${wear}. If only the prices: ${price}.`,
   valueNone: 'Nothing was measured that has a price.',
   valueLess: 'Parts that were not measured are not in it.',
   between: (low: string, high: string): string => `${low} to ${high}`,
@@ -84,6 +85,7 @@ export const appraisal = {
   on: (what: string, side: string): string => `${what}, ${side}`,
 
   valueOpen: 'No value put on',
+  valueOpenNone: 'Every part that wears has a value.',
   byEye: 'Judged by eye alone. It counts neither for nor against, unless a call asks for work.',
   unread: (items: string): string => `Not measured: ${items}. Measure it, or agree on it by eye.`,
   noLimit: (items: string): string => `No limit for ${items}. Choose a limit sheet that has one.`,
@@ -95,7 +97,7 @@ export const appraisal = {
   statedSays: (what: string, money: string): string => `${what}: ${money}.`,
   statedNothing: 'it is so already',
   statedSoFar: 'what was measured is so already',
-  statedUnknown: (items: string): string => `Cannot be told of: ${items}.`,
+  statedUnknown: (items: string): string => `Not known for: ${items}.`,
   statedNever: (items: string): string => `New ones do not usually last so long: ${items}.`,
   statedIn: 'What is deducted now is part of it.',
 
@@ -109,7 +111,7 @@ export const appraisal = {
   spendLessRisk: (money: string): string => `If all goes as planned ${money}.`,
   spendNone: 'Nothing is planned in these hours.',
   spendCuts: (share: string): string =>
-    `Not in it: cuts and broken cores end about ${share} of such tracks in these hours, whatever their wear.`,
+    `Not in it: about ${share} of such tracks are lost to cuts and broken cores in these hours, whatever their wear (estimate).`,
 
   meter: 'Hour meter against wear',
   meterParts: (
@@ -130,7 +132,7 @@ export const appraisal = {
   meterNoHours: 'No meter reading. Read the meter.',
 
   signs: 'Warning signs',
-  signsNone: 'None found.',
+  signsNone: 'None found in what was looked at.',
   notVerified: 'Not verified',
   allVerified: 'Everything this walk asks for was verified.',
   lookFor: 'Look for these',
@@ -189,7 +191,7 @@ export const meterSaysWords: Readonly<Record<MeterSays, string>> = {
   high: 'The meter seems high: so little wear is rarely seen after so many hours. Check when the parts were fitted, and the limit sheet.',
   renewed:
     'Less wear than the hours would make: the parts have probably been renewed. Ask when, and for the bill.',
-  open: 'Open: there is no wear and no meter reading to hold against each other.',
+  open: 'Open: there is no wear and no meter reading to compare.',
 };
 
 export const askedSignWords: Readonly<Record<AskedSign, string>> = {

@@ -3,22 +3,22 @@ import type { Contract } from '../../core/contract.ts';
 /** What owner and renter agreed about the undercarriage, entered before or during a hire. */
 export const contract = {
   title: 'Contract',
-  line: 'What owner and renter agreed about the undercarriage. By this the charge list is reckoned; nothing here is charged by itself.',
+  line: 'What owner and renter agreed about the undercarriage. The charge list is worked out from it; entering it charges nothing.',
   which: 'Which contract?',
   another: 'another contract',
   unnamed: 'without a number',
   number: 'Contract number',
-  owner: 'Owner (who lets the machine)',
+  owner: 'Owner (who hires the machine out)',
   renter: 'Renter',
   from: 'Hire begins on',
   to: 'Hire ends on',
   who: 'Who and when',
-  pays: 'What does the renter pay for, beside the hire?',
+  pays: 'What does the renter pay for, besides the hire?',
   wear: 'Wear',
   hours: 'By which hours is wear allowed for?',
   hoursBilled: 'Hours billed',
   hoursIncluded: 'Hours included in the hire',
-  allowance: 'Wear allowed beyond that, percent of life',
+  allowance: 'Wear allowed on top of usual wear, percent of life',
   allowanceHint: 'Empty: none. Usual wear is hours of the hire ÷ standard life of the part.',
   clause: 'What the contract says on wear and damage',
   clauseHint: 'The number of the clause, or its words',
@@ -47,8 +47,8 @@ export const contract = {
     [...(price === '' ? [] : [`${price} ${currency}`]), ...(labour === '' ? [] : [`labour ${labour}`])].join(
       ', ',
     ),
-  labour: 'Labour of a damaged part',
-  cutOff: 'A part with so little life left is worth nothing, percent',
+  labour: 'How much of the labour does the renter pay?',
+  cutOff: 'Life left at which a part counts as worth nothing, percent',
   cutOffHint: 'Empty: worth something to the last.',
   haulage: 'Bringing the machine in or the parts out',
   haulageHint: 'Charged once, and only where anything else is.',
@@ -57,7 +57,7 @@ export const contract = {
   grounds: 'On what ground may it work?',
   groundsHint: 'None chosen: on any.',
   replyDays: 'Days in which the renter may object',
-  keptDays: 'Days for which what was taken off is kept',
+  keptDays: 'Days the old parts are kept',
   handOut: 'Hand-out walk of this hire',
   handOutLast: 'the last one before the return',
   note: 'Note',
@@ -82,7 +82,7 @@ export const hoursWords: Readonly<Record<Contract['hours'], { label: string; lin
 
 export const labourWords: Readonly<Record<NonNullable<Contract['labour']>, { label: string; line: string }>> =
   {
-    share: { label: 'by the life that was left', line: 'As the part itself is charged.' },
-    whole: { label: 'whole', line: 'However old the part was.' },
-    none: { label: 'not at all', line: 'Fitting is the owner’s.' },
+    share: { label: 'the same share as of the part', line: 'As the part itself is charged.' },
+    whole: { label: 'all of it', line: 'However old the part was.' },
+    none: { label: 'none', line: 'Fitting is the owner’s.' },
   };

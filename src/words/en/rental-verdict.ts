@@ -12,8 +12,8 @@ export const handOutVerdict = {
 export const beforeWords = {
   sound: 'was sound at hand-out',
   'was-there': 'was there at hand-out already',
-  'got-worse': 'was there at hand-out, less bad',
-  'not-looked-at': 'was not looked at at hand-out',
+  'got-worse': 'was there at hand-out, and is worse now',
+  'not-looked-at': 'was not looked at when it went out',
   'no-hand-out': 'nobody looked before the hire',
 } as const;
 
@@ -32,18 +32,18 @@ export const rentalVerdict = {
     count === 1
       ? '1 place is damaged that was sound at hand-out'
       : `${count} places are damaged that were sound at hand-out`,
-  chargeOld:
-    'Nothing that can be proved: what is damaged was damaged at hand-out already, or nobody looked at it then.',
+  chargeOld: 'Nothing so far: each place was damaged at hand-out already, or was not looked at then.',
   chargeSomeOpen: 'Not all of it was seen: see what is open.',
   proof: 'Is the proof complete, before the renter leaves?',
-  proofYes: 'Yes: every finding has its reading.',
+  proofYes: 'Yes: nothing asked for is open, and no photo of the sequence is missing.',
   proofNo: (missing: readonly string[]): string => `No: ${missing.join('; ')}`,
   proofMissing: (count: number): string =>
-    count === 1 ? '1 finding lacks its proof' : `${count} findings lack their proof`,
+    count === 1 ? '1 item is still open' : `${count} items are still open`,
   proofPhotos: (count: number): string =>
     count === 1 ? '1 photo of the sequence is missing' : `${count} photos of the sequence are missing`,
   proofMarks: (count: number): string =>
     count === 1 ? '1 size does not say where its mark is' : `${count} sizes do not say where their mark is`,
   handOut: (day: string): string => `Compared with the hand-out walk of ${day}.`,
-  noHandOut: 'No hand-out walk on this phone. Only what is damage in itself can be claimed.',
+  noHandOut:
+    'No hand-out walk on this phone. Damage is listed, and charged only if both sides agree; wear cannot be charged.',
 } as const;

@@ -9,7 +9,10 @@ export function shotWords({ of }: Shot): { readonly name: string; readonly line:
     case 'plate':
       return { name: 'Plate with the serial number', line: 'So near that every character can be read.' };
     case 'meter':
-      return { name: 'Hour meter', line: 'Key on, so near that the hours can be read.' };
+      return {
+        name: 'Hour meter',
+        line: 'Engine off. Key on only to read it, then key out again. So near that the hours can be read.',
+      };
     case 'corner':
       return {
         name: `Machine from the ${cornerWords[of.corner]}`,
@@ -55,7 +58,7 @@ export const sequence = {
 /** Marks on the track, which let hand-out and return read the same lug, link or shoe. */
 export const marks = {
   ask: 'Where is the mark?',
-  hint: 'As: yellow paint, third lug from the joint',
+  hint: 'For example: yellow paint, beside the moulded size',
   again: (mark: string): string => `As before: ${mark}`,
   at: (mark: string): string => `Mark: ${mark}.`,
   none: 'The hand-out does not say where the mark is; go by its photo.',
@@ -69,14 +72,14 @@ export const marks = {
 export const looksThen = {
   sound: 'At hand-out all of this was looked at and sound.',
   found: (list: string): string => `At hand-out: ${list}.`,
-  notSeen: (items: string): string => `Not looked at at hand-out: ${items}.`,
+  notSeen: (items: string): string => `Not looked at when it went out: ${items}.`,
 } as const;
 
 /** What a return is held against. */
 export const heldAgainst = {
-  title: 'Held against the hand-out',
-  link: (day: string): string => `Held against the hand-out of ${day}`,
-  linkNone: 'No hand-out walk: what can be claimed',
+  title: 'Compared with the hand-out',
+  link: (day: string): string => `Compared with the hand-out of ${day}`,
+  linkNone: 'No hand-out walk: what can be charged',
   by: (who: string): string => `walked by ${who}`,
   meter: (hours: string): string => `meter ${hours}`,
   notFinished: 'not finished',
@@ -94,9 +97,9 @@ export const heldAgainst = {
     'The hand-out walk that this return names is not on this phone. Import its file, or choose another.',
   none: 'There is no hand-out walk of this machine on this phone.',
   canClaim:
-    'What can be claimed: damage that no use makes, such as a cut or a torn-out lug, if it can be shown that it happened in this hire.',
+    'What can be charged, if both sides agree: damage that no use makes, such as a cut or a torn-out lug, and that happened in this hire.',
   cannotClaim:
-    'What cannot be claimed: wear, since nobody measured what was there before; and damage that may have been there already.',
+    'What cannot be charged: wear, since nobody measured what was there before; and damage that may have been there already.',
   ask: 'Has the hand-out walk been made on another phone? Import its file, then choose it here.',
   contract: 'Contract',
 } as const;
