@@ -71,6 +71,7 @@ test('[RW21] a return is led by its hand-out: the same lugs first, with value, m
   expect(first?.handOut).toMatch(/^walk\//);
 
   // The photo of the hand-out stands there as the model of this one.
+  await walker.pastCautions();
   await expect(page.getByRole('img', { name: /^At hand-out: / })).toBeVisible();
   expect(await shootAll(walker)).toEqual(shots);
 
