@@ -69,8 +69,11 @@ export function sumOf(haul: Haul, fields: readonly HaulField[]): Sum {
   };
 }
 
-/** What ties hold down: the machine without its driver, with its attachments. */
-export const articleSum = (haul: Haul): Sum => sumOf(haul, ['machine', 'attachments']);
+/**
+ * What ties hold down: the machine with its attachments, and by the mass that its plate gives. A driver in that mass
+ * stays in it: taking one off could only ask for fewer ties.
+ */
+export const articleSum = (haul: Haul): Sum => sumOf({ ...haul, operatorKg: 0 }, ['machine', 'attachments']);
 
 /** What stands on the deck. */
 export const deckSum = (haul: Haul): Sum => sumOf(haul, onDeck);

@@ -167,6 +167,8 @@ describe('[HL3] ties by 49 CFR part 393', () => {
       kind: 'short',
       need: 4,
     });
+    const withDriver = articleSum({ ...haul('lb', { machine: 10_000 }), operatorKg: 75 });
+    expect(tieAnswers(usTies, withDriver, direct(4, 5000)).count).toMatchObject({ need: 4 });
     expect(tieAnswers(usTies, machineOf(10_000), direct(4, 5000)).count).toMatchObject({
       kind: 'enough',
       need: 4,

@@ -41,7 +41,6 @@ describe('a haul added up', () => {
       ],
       open: [],
     });
-    expect(articleSum(rig).kg).toBe(5325);
     expect(truckSum(rig).kg).toBe(3500);
   });
 
@@ -53,7 +52,12 @@ describe('a haul added up', () => {
 
   test('[HL6] without the machine no driver is taken off the rest, nor more than it weighs', () => {
     expect(deckSum(without('machine')).kg).toBe(460);
-    expect(articleSum({ ...rig, kg: { machine: 50, attachments: 0 } }).kg).toBe(0);
+    expect(deckSum({ ...rig, kg: { machine: 50, attachments: 0, fuel: 0, chains: 0 } }).kg).toBe(0);
+  });
+
+  test('[HL24] ties hold the machine by its whole mass, its driver in it', () => {
+    expect(articleSum(rig).kg).toBe(5400);
+    expect(articleSum({ ...rig, operatorKg: 0 })).toEqual(articleSum(rig));
   });
 
   test('[HL6] on the truck itself there is no trailer, and the truck carries the load', () => {
