@@ -9,12 +9,19 @@ const damage: Readonly<Record<string, readonly string[]>> = {
   edges: ['cut', 'cord-showing'],
   'lug-damage': ['chunked', 'torn-out'],
   cores: ['bent', 'loose', 'missing', 'neighbours-gone'],
+  'drive-lugs': ['chipped', 'missing', 'neighbours-gone'],
   'guide-horns': ['broken', 'neighbours-gone'],
+  'roller-path': ['core-exposed'],
+  'kinked-cords': ['kinked'],
   swelling: ['soft', 'swollen'],
-  shoes: ['bent', 'missing'],
+  'links-cracked': ['one', 'several'],
+  shoes: ['bent', 'cracked', 'missing'],
   pads: ['torn', 'missing'],
   'idler-rim': ['cracked'],
+  'idler-mount': ['cracked'],
+  'idler-flange': ['broken'],
   'roller-flange': ['broken', 'missing'],
+  'suspension-arms': ['cracked'],
   'track-frame': ['bent', 'cracked'],
   guards: ['bent', 'missing'],
 };
@@ -30,9 +37,17 @@ export const damageOf = (outcomes: readonly ItemOutcome[]): readonly ItemOutcome
 const plainWear: Readonly<Record<string, readonly string[]>> = {
   edges: ['nicked'],
   'lug-damage': ['nicked'],
+  'drive-lugs': ['worn'],
   'guide-horns': ['worn'],
+  'roller-path': ['worn'],
+  'link-sides': ['scalloped'],
   'idler-rim': ['worn'],
+  'idler-flange': ['worn'],
+  'adjuster-travel': ['little'],
+  'slide-wear': ['worn'],
   'roller-flange': ['worn'],
+  'sprocket-teeth': ['worn'],
+  'suspension-arms': ['worn'],
 };
 
 /** True for an item found fine or plainly worn: nothing that could have led to the damage found later. */
@@ -41,6 +56,18 @@ export function isSound({ item: { id, ask }, finding, cracks }: ItemState): bool
   if (ask.kind !== 'finding' || finding === undefined) return false;
   return finding === ask.findings[0] || (plainWear[id]?.includes(finding) ?? false);
 }
+
+// Dirt and tension are neither wear nor damage; those of the machine as a whole are signs of what is found elsewhere.
+const neither: ReadonlySet<string> = new Set(['packing', 'sag-by-eye', 'sag-before']);
+
+/** What is not sound and may be wear as well as damage. */
+export const unclearOf = (outcomes: readonly ItemOutcome[]): readonly ItemOutcome[] =>
+  outcomes.filter((outcome) => {
+    const { item, finding, cracks } = outcome.state;
+    const isFound = finding !== undefined || cracks.length > 0;
+    const isPart = item.component !== 'machine' && !neither.has(item.id);
+    return isFound && isPart && !isSound(outcome.state) && damageOf([outcome]).length === 0;
+  });
 
 /** Findings that tell a buyer of more than themselves: common practice, no source. */
 const signs: Readonly<Record<string, readonly string[]>> = {

@@ -1,4 +1,4 @@
-import { damageOf, isSound, ownerSide } from './findings.ts';
+import { damageOf, isSound, ownerSide, unclearOf } from './findings.ts';
 import type { Place, PlaceSide } from './keys.ts';
 import type { ItemOutcome } from './score.ts';
 import { stateKey, type ItemState } from './states.ts';
@@ -24,6 +24,8 @@ export interface Damage {
   readonly finding: string;
   readonly count?: number;
   readonly before: FoundBefore;
+  /** It may be wear as well as damage; a crack among such ones shows no cord. */
+  readonly unclear?: true;
   /** Versions of it clash in one of the walks. */
   readonly clash?: true;
 }
@@ -64,25 +66,39 @@ function before(handOut: readonly ItemOutcome[] | undefined, is: ItemState): Fou
   return isSound(was.state) ? { kind: 'sound' } : faultBefore(was, is);
 }
 
+function found(state: ItemState, handOut: readonly ItemOutcome[] | undefined): Damage {
+  const was = handOut && sameIn(handOut, state);
+  const isClash = isClashing(state) || (was !== undefined && isClashing(was.state));
+  return {
+    place: state.place,
+    side: state.side,
+    number: state.number,
+    item: state.item.id,
+    finding: state.finding ?? 'crack',
+    ...(state.count !== undefined && { count: state.count }),
+    before: before(handOut, state),
+    ...(isClash && { clash: true }),
+  };
+}
+
 /** Everything at the return that looks like damage and not like wear, each held against the hand-out walk. */
 export const damagesOf = (
   returned: readonly ItemOutcome[],
   handOut: readonly ItemOutcome[] | undefined,
+): readonly Damage[] => damageOf(returned).map(({ state }) => found(state, handOut));
+
+/**
+ * What was sound at hand-out and is not at return, and may be wear as well as damage. Faults on the owner's side
+ * are told of as such.
+ */
+export const unclearDamages = (
+  returned: readonly ItemOutcome[],
+  handOut: readonly ItemOutcome[] | undefined,
 ): readonly Damage[] =>
-  damageOf(returned).map(({ state }) => {
-    const was = handOut && sameIn(handOut, state);
-    const isClash = isClashing(state) || (was !== undefined && isClashing(was.state));
-    return {
-      place: state.place,
-      side: state.side,
-      number: state.number,
-      item: state.item.id,
-      finding: state.finding ?? 'crack',
-      ...(state.count !== undefined && { count: state.count }),
-      before: before(handOut, state),
-      ...(isClash && { clash: true }),
-    };
-  });
+  unclearOf(returned)
+    .filter((outcome) => !faultOf(outcome))
+    .map(({ state }): Damage => ({ ...found(state, handOut), unclear: true }))
+    .filter(({ before: { kind } }) => kind === 'sound');
 
 /** A fault on the owner's side that may have made wear or damage, and which walk found it. */
 export interface OwnerFault {

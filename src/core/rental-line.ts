@@ -28,6 +28,8 @@ export type ChargeOpen =
   | 'no-life'
   | 'no-hours'
   | 'value-left'
+  /** It was sound at hand-out, and what is found now may be either. */
+  | 'wear-or-damage'
   | 'not-measured-before'
   | 'not-measured-now'
   /** By more than both readings can be off: renewed meanwhile, or read at another place. */
@@ -90,6 +92,7 @@ const forPeople: ReadonlySet<string> = new Set([
   'got-worse',
   'owner-side',
   'value-left',
+  'wear-or-damage',
 ] satisfies readonly ChargeOpen[]);
 
 /** Whether a line waits for somebody to settle it. */

@@ -4,7 +4,7 @@ import { jobKinds, jobTraits, type JobKind } from './job-kinds.ts';
 import { addTo } from './lists.ts';
 import type { Shape, Side } from './machine.ts';
 import type { RentalInput } from './rental-input.ts';
-import { damagesOf, type Damage, type OwnerFault } from './rental-damage.ts';
+import { damagesOf, unclearDamages, type Damage, type OwnerFault } from './rental-damage.ts';
 import type { ChargeLine, ChargeOpen, LeftFrom, Standing } from './rental-line.ts';
 import { harming, pairOf } from './rental-pairs.ts';
 import { wornNow } from './rental-worn.ts';
@@ -16,9 +16,28 @@ function jobsFor(item: string, shape: Shape): readonly JobKind[] {
   return [...jobs].sort((a, b) => isPart(a) - isPart(b));
 }
 
-/** The job that a damage is charged by: the first that the contract prices, else the first. */
+/** Pieces that are changed or tightened singly: the price of a whole set is not theirs. */
+const pieces: ReadonlySet<string> = new Set([
+  'links-cracked',
+  'bushing-crack',
+  'master-joint',
+  'pin-walk',
+  'bolt-holes',
+  'shoes',
+  'shoe-bolts',
+  'pads',
+  'pad-bolts',
+  'roller-bolts',
+  'sprocket-bolts',
+]);
+
+const isSet = (job: JobKind): boolean => job.startsWith('renew-');
+
+/** The job that a damage is charged by: the first that the contract prices, else the first; of a piece never a set. */
 function jobOf(contract: Contract, item: string, shape: Shape): JobKind {
-  const jobs = jobsFor(item, shape);
+  const all = jobsFor(item, shape);
+  const small = all.filter((job) => !isSet(job));
+  const jobs = pieces.has(item) && small.length > 0 ? small : all;
   const priced = jobs.find((job) => contractPart(contract, job)?.minor !== undefined);
   return priced ?? jobs[0] ?? 'mend-other';
 }
@@ -42,7 +61,8 @@ function payFor({ contract, returned }: RentalInput, { item, side, number: at }:
   const single = contractPart(contract, item);
   const number = jobTraits[job].per === 'part' ? at : undefined;
   const id = [single?.what ?? job, side, ...(number === undefined ? [] : [number])].join('.');
-  return { id, job, side, number, price: single ?? contractPart(contract, job) };
+  const whole = pieces.has(item) && isSet(job) ? undefined : contractPart(contract, job);
+  return { id, job, side, number, price: single ?? whole };
 }
 
 /** Damage by the part that is paid for: a track that is cut at two places is one track. */
@@ -50,12 +70,13 @@ function damagedParts(input: RentalInput): readonly DamagedPart[] {
   const { handOut, returned } = input;
   const groups = new Map<string, Damage[]>();
   const at = new Map<string, ReturnType<typeof payFor>>();
-  for (const damage of damagesOf(returned.scored.outcomes, handOut?.scored.outcomes)) {
+  const [now, then] = [returned.scored.outcomes, handOut?.scored.outcomes];
+  for (const damage of [...damagesOf(now, then), ...unclearDamages(now, then)]) {
     const part = payFor(input, damage);
     at.set(part.id, part);
     addTo(groups, part.id, damage);
   }
-  const before = damageOf(handOut?.scored.outcomes ?? []).map(
+  const before = damageOf(then ?? []).map(
     ({ state: { item, side, number } }) => payFor(input, { item: item.id, side, number }).id,
   );
   return [...at].map(([id, part]) => ({
@@ -73,21 +94,25 @@ const moreThanBefore = ({ count = 1, finding, before }: Damage): number =>
 const isEach = ({ price, damages, job }: DamagedPart): boolean =>
   price !== undefined && (damages.some(({ item }) => item === price.what) || job === 'change-link');
 
+/** Damage without doubt. */
+const isPlain = ({ unclear }: Damage): boolean => !unclear;
+
 /** Why it is not proven that a part was sound just before it was damaged; undefined where it is. */
 function unproven(part: DamagedPart): ChargeOpen | 'was-there' | undefined {
   if (part.damages.some(({ clash }) => clash)) return 'clash';
-  const kinds = part.damages.map(({ before }) => before.kind);
+  const kinds = part.damages.filter(isPlain).map(({ before }) => before.kind);
+  if (kinds.length === 0) return 'wear-or-damage';
   if (kinds.includes('sound')) return part.wasDamaged && !isEach(part) ? 'got-worse' : undefined;
   for (const kind of ['no-hand-out', 'not-looked-at', 'got-worse'] as const)
     if (kinds.includes(kind)) return kind;
-  return 'was-there';
+  return kinds.length < part.damages.length ? 'wear-or-damage' : 'was-there';
 }
 
+/** The job that renews the whole set of which a job changes a piece. */
+export const setOf = (job: JobKind): JobKind => (job === 'change-link' ? 'renew-chain' : job);
+
 /** Items by whose wear the life left of a part is told; single links and shoes have that of their set. */
-function wearItems(job: JobKind): readonly string[] {
-  const set: Partial<Record<JobKind, JobKind>> = { 'change-link': 'renew-chain' };
-  return jobTraits[set[job] ?? job].mends;
-}
+const wearItems = (job: JobKind): readonly string[] => jobTraits[setOf(job)].mends;
 
 interface Left {
   readonly percent: number;
@@ -139,6 +164,22 @@ function notWaived({ contract: { waived = [] } }: RentalInput, part: DamagedPart
   return { ...part, damages: damages.filter(({ item }) => !waived.includes(item)) };
 }
 
+const noAmounts = { partMinor: undefined, labourMinor: undefined } as const;
+
+/** Part and labour by the share of life that was left, as far as they have a price. */
+function amountsOf(
+  price: ContractPart | undefined,
+  count: number,
+  share: number,
+  by: Contract['labour'],
+): Pick<ChargeLine, 'partMinor' | 'labourMinor'> {
+  const labour = { share, whole: 1, none: 0 }[by ?? 'share'];
+  return {
+    partMinor: price?.minor === undefined ? undefined : price.minor * count * share,
+    labourMinor: price?.labourMinor === undefined ? undefined : price.labourMinor * count * labour,
+  };
+}
+
 function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFault[]): ChargeLine {
   const { contract } = input;
   const { id, job, side, number, price, damages } = part;
@@ -148,8 +189,11 @@ function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFau
   const left = leftOf(input, part);
   const cutOff = left?.from === 'repair' ? 0 : (contract.cutOffPercent ?? 0);
   const share = left && valueShare(left.percent, cutOff);
-  const count = isEach(part) ? Math.max(1, ...counted.damages.map(moreThanBefore)) : 1;
-  const labour = { share: share ?? 0, whole: 1, none: 0 }[contract.labour ?? 'share'];
+  const count = isEach(part) ? Math.max(1, ...counted.damages.filter(isPlain).map(moreThanBefore)) : 1;
+  const standing = standingOf(input, counted, left, owner);
+  // What may be wear as well has no amount until people agree on one.
+  const isUnclear = standing.kind === 'open' && standing.why === 'wear-or-damage';
+  const priced = isUnclear ? undefined : price;
   const [first] = damages;
   return {
     id: `damage.${id}`,
@@ -165,12 +209,8 @@ function lineOf(input: RentalInput, part: DamagedPart, faults: readonly OwnerFau
     mostMinor: undefined,
     price,
     count,
-    partMinor: share === undefined || price?.minor === undefined ? undefined : price.minor * count * share,
-    labourMinor:
-      share === undefined || price?.labourMinor === undefined
-        ? undefined
-        : price.labourMinor * count * labour,
-    standing: standingOf(input, counted, left, owner),
+    ...(share === undefined ? noAmounts : amountsOf(priced, count, share, contract.labour)),
+    standing,
     ownerFaults: owner,
     photos: first ? pairOf(input, first.place, first.item) : { before: undefined, after: undefined },
   };

@@ -1,6 +1,6 @@
 import { wholeMinor } from './money.ts';
 import { ownerFaults, type OwnerFault } from './rental-damage.ts';
-import { damageLines } from './rental-lines.ts';
+import { damageLines, setOf } from './rental-lines.ts';
 import { settle, type ChargeLine } from './rental-line.ts';
 import { wearLines } from './rental-worn.ts';
 import type { HiredHours, RentalInput, RentalWalk } from './rental-input.ts';
@@ -56,15 +56,33 @@ function ofOneMachine(input: RentalInput): RentalInput {
   return isSame ? input : { ...input, handOut: undefined };
 }
 
+/**
+ * Wear of a part beside damage of it or of its pieces: together they come to no more than it was worth at hand-out.
+ * Of a chain other items may tell the wear than the one by which the life left is told.
+ */
+function withinValue(line: ChargeLine, all: readonly ChargeLine[]): ChargeLine {
+  if (line.kind !== 'wear' || line.partMinor === undefined || line.mostMinor === undefined) return line;
+  const isSame = (each: ChargeLine): boolean =>
+    each.kind === 'damage' &&
+    isCharged(each) &&
+    each.leftPercent !== undefined &&
+    setOf(each.job) === line.job &&
+    each.side === line.side &&
+    each.number === line.number;
+  const damage = all.filter(isSame).reduce((sum, each) => sum + (each.partMinor ?? 0), 0);
+  return { ...line, partMinor: Math.min(line.partMinor, Math.max(0, line.mostMinor - damage)) };
+}
+
 /** The charge list of a hire. Amounts of lines are not rounded; the sums are, once. */
 export function chargeList(given: RentalInput): ChargeList {
   const input = ofOneMachine(given);
   const { contract, handOut, returned } = input;
   const hours = hiredHours(input);
   const faults = ownerFaults(returned.scored.outcomes, handOut?.scored.outcomes);
-  const lines = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
+  const settled = [...damageLines(input, faults), ...wearLines(input, hours, faults)].map((line) =>
     settle(line, returned.input.walk.settled ?? [], contract.currency),
   );
+  const lines = settled.map((line) => withinValue(line, settled));
   const charged = lines.filter(isCharged);
   const haulage = charged.length > 0 ? (contract.haulageMinor ?? 0) : 0;
   const sum = charged.reduce(

@@ -43,21 +43,44 @@ export const wearOrDamage: readonly Telling[] = [
   row('damage', 'lug-damage', ['chunked', 'torn-out'], lugs),
   row('wear', 'lug-damage', ['nicked'], nicks),
   row('damage', 'cores', ['bent', 'loose', 'missing', 'neighbours-gone'], cores),
+  row('damage', 'drive-lugs', ['chipped', 'missing', 'neighbours-gone']),
+  row('wear', 'drive-lugs', ['worn']),
   row('damage', 'guide-horns', ['broken', 'neighbours-gone']),
   row('wear', 'guide-horns', ['worn']),
+  row('damage', 'roller-path', ['core-exposed']),
+  row('wear', 'roller-path', ['worn']),
+  row('damage', 'kinked-cords', ['kinked']),
   row('damage', 'swelling', ['soft', 'swollen'], chemicals),
-  row('damage', 'shoes', ['bent', 'missing']),
+  row('wear', 'link-sides', ['scalloped']),
+  row('damage', 'links-cracked', ['one', 'several']),
+  row('damage', 'shoes', ['bent', 'cracked', 'missing']),
   row('damage', 'pads', ['torn', 'missing']),
   row('damage', 'idler-rim', ['cracked']),
   row('wear', 'idler-rim', ['worn']),
+  row('damage', 'idler-mount', ['cracked']),
+  row('damage', 'idler-flange', ['broken']),
+  row('wear', 'idler-flange', ['worn']),
+  row('wear', 'adjuster-travel', ['little']),
+  row('wear', 'slide-wear', ['worn']),
   row('damage', 'roller-flange', ['broken', 'missing']),
   row('wear', 'roller-flange', ['worn']),
+  row('wear', 'sprocket-teeth', ['worn']),
+  row('damage', 'suspension-arms', ['cracked']),
+  row('wear', 'suspension-arms', ['worn']),
   row('damage', 'track-frame', ['bent', 'cracked']),
   row('damage', 'guards', ['bent', 'missing']),
 ];
 
+interface Told {
+  readonly item: string;
+  readonly finding: string;
+  /** It may be wear as well: nobody says that it is damage. */
+  readonly unclear?: true;
+}
+
 /** Who says that a finding is damage. */
-export const toldBy = ({ item, finding }: { readonly item: string; readonly finding: string }): Source =>
-  wearOrDamage.find(
-    (each) => each.item === item && each.findings.includes(finding === 'crack' ? 'cord-visible' : finding),
-  )?.source ?? common;
+export function toldBy({ item, finding, unclear }: Told): Source {
+  const name = finding === 'crack' ? 'cord-visible' : finding;
+  const row = wearOrDamage.find((each) => each.item === item && each.findings.includes(name));
+  return (unclear ? undefined : row?.source) ?? common;
+}

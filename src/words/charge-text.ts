@@ -32,12 +32,19 @@ function placeOf({ damages: [first], used, side, number, job }: ChargeLine): str
   });
 }
 
-/** What a line is about. */
-export const lineTitle = (line: ChargeLine): string =>
-  capital(line.kind === 'damage' ? words.damageOf(placeOf(line)) : words.wearOf(placeOf(line)));
+const isUnclear = ({ standing }: ChargeLine): boolean =>
+  standing.kind === 'open' && standing.why === 'wear-or-damage';
 
-function damageText({ item, finding, count }: Damage, format: Formatter): string {
-  const label = finding === 'crack' ? words.crack : format.finding(item, finding);
+/** What a line is about. */
+export function lineTitle(line: ChargeLine): string {
+  const place = placeOf(line);
+  if (isUnclear(line)) return capital(words.unclearOf(place));
+  return capital(line.kind === 'damage' ? words.damageOf(place) : words.wearOf(place));
+}
+
+function damageText({ item, finding, count, unclear }: Damage, format: Formatter): string {
+  const crack = unclear ? words.crackBefore : words.crack;
+  const label = finding === 'crack' ? crack : format.finding(item, finding);
   const text = `${format.item(item)}: ${label}`;
   return count === undefined || count < 2 ? text : `${text} (${count})`;
 }
@@ -117,10 +124,11 @@ function damageRows(
           `${format.percent(leftPercent)}, ${leftFrom ? words.leftFrom[leftFrom] : ''}`,
           ...(cutOff > 0 ? [words.cutOff(format.percent(cutOff))] : []),
         ].join('; ');
+  const sure = damages.filter(({ unclear }) => !unclear);
   return [
     [words.atReturn, damages.map((each) => damageText(each, format)).join('; ')],
     [words.atHandOut, [...new Set(damages.map((each) => beforeText(each, format)))].join('; ')],
-    [words.whyDamage, [...new Set(damages.map((each) => sourceText(toldBy(each))))].join('; ')],
+    [words.whyDamage, [...new Set(sure.map((each) => sourceText(toldBy(each))))].join('; ') || undefined],
     [words.left, left],
   ];
 }

@@ -168,6 +168,65 @@ describe('[N9] damage is charged where the part was sound and is broken now', ()
     expect(line).toMatchObject({ count: 3, standing: { kind: 'open', why: 'got-worse' } });
   });
 
+  const steelWalk = (key: string, readings: Readings, machine = machineOf('steel-pads')) => {
+    const walked = walkedOf(key, []);
+    const input: ScoreInput = { ...walked.input, machine, readings: [...readings] };
+    return { ...walked, input, scored: score(input) };
+  };
+  const steelHire = (item: string, was: string, is: string, parts: Contract['parts']): RentalInput => ({
+    ...hireOf([], [], { ...terms, parts }),
+    handOut: steelWalk('walk/out', [track(item, was)]),
+    returned: steelWalk('walk/back', [track(item, is, 1)]),
+  });
+
+  test.each([
+    ['shoes', 'sound', 'bent', 'renew-shoes'],
+    ['shoes', 'sound', 'cracked', 'renew-shoes'],
+    ['pads', 'sound', 'torn', 'renew-pads'],
+    ['links-cracked', 'none', 'one', 'renew-chain'],
+  ])('[RC80] %s: one that is not %s but %s is not billed by the price of %s', (item, was, is, set) => {
+    const list = chargeList(steelHire(item, was, is, [{ what: set, minor: 500_000, source: entered }]));
+    expect(list.lines.filter(({ kind }) => kind === 'damage')).toMatchObject([
+      { standing: { kind: 'open', why: 'no-price' }, partMinor: undefined },
+    ]);
+  });
+
+  test.each<[string, Readings, Readings]>([
+    ['a bulge', [track('bulge', 'none')], [track('bulge', 'bulge')]],
+    ['cords showing', [cord('none')], [cord('showing')]],
+    [
+      'a crack without cord',
+      [read('left.track', 'crack', crack(0, 0))],
+      [read('left.track', 'crack', crack(9, 2))],
+    ],
+  ])('[RC81] %s that was not there is open, and what people agree on is charged', (_, out, back) => {
+    const input = hire(out, back);
+    const line = damageIn(input);
+    expect(line).toMatchObject({ standing: { kind: 'open', why: 'wear-or-damage' }, partMinor: undefined });
+    const settled = [{ line: line.id, is: 'charged' as const, minor: 700, currency: 'EUR' }];
+    const walk = { ...input.returned.input.walk, settled };
+    const returned = { ...input.returned, input: { ...input.returned.input, walk } };
+    expect(chargeList({ ...input, returned }).netMinor).toBe(700);
+  });
+
+  test('[RC81] one that was there, dirt, tension and plain wear make no line; beside damage it changes nothing', () => {
+    const none: readonly [Readings, Readings][] = [
+      [[track('bulge', 'bulge')], [track('bulge', 'bulge')]],
+      [[], [track('bulge', 'bulge')]],
+      [[track('drive-lugs', 'sound')], [track('drive-lugs', 'worn')]],
+      [[track('sag-by-eye', 'right')], [track('sag-by-eye', 'slack')]],
+    ];
+    for (const [out, back] of none)
+      expect(chargeList(hire(out, back)).lines.filter(({ kind }) => kind === 'damage')).toEqual([]);
+    const fine = [...sound, track('bulge', 'none')];
+    const bulged = track('bulge', 'bulge');
+    expect(damageIn(hire(fine, [...cut, bulged]))).toMatchObject({
+      standing: { kind: 'charged' },
+      partMinor: 225_000,
+    });
+    expect(standing(hire([...cut, track('bulge', 'none')], [...cut, bulged]))).toBe('wear-or-damage');
+  });
+
   test('[RC32] the value left is that of the marked places together, not of the worst', () => {
     const line = damageIn(hireOf([...sound, ...lugs([20, 20])], [...cut, ...lugs([20, 40])], terms));
     expect(line.leftPercent).toBeCloseTo(70, 9);

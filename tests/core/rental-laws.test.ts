@@ -11,7 +11,19 @@ import { score } from '../../src/core/score.ts';
 import type { PlacedReading, ScoreInput } from '../../src/core/states.ts';
 import type { Walk } from '../../src/core/walk.ts';
 import { casesOf, lawOfWalks } from './law.ts';
-import { entered, entryOf, finding, frozen, inputOf, limitAt, mm, read, sheetOf, walkOf } from './made.ts';
+import {
+  entered,
+  entryOf,
+  finding,
+  frozen,
+  inputOf,
+  limitAt,
+  machineOf,
+  mm,
+  read,
+  sheetOf,
+  walkOf,
+} from './made.ts';
 import { share } from './random-walks.ts';
 
 /** New 20 mm, limit 10 mm: one percent of life is a tenth of a millimetre; sizes that are off by a tolerance. */
@@ -319,6 +331,53 @@ describe('[N9] laws of the rental charge, over random hires', { timeout: 60_000 
       400,
     );
     expect(both).toBeGreaterThan(casesOf(30));
+  });
+
+  const chainSheet = sheetOf([
+    entryOf('link-height', 100, [limitAt(90)]),
+    entryOf('bushing-od', 60, [limitAt(50)]),
+  ]);
+  const chainWalk = (key: string, [links, bushings]: readonly number[], cracked: boolean): RentalWalk => {
+    const size = (item: string, newMm: number, percent = 0) =>
+      read('left.track', item, mm(newMm - percent / 10), { uMm: 0 });
+    const link = read('left.track', 'links-cracked', finding(cracked ? 'one' : 'none'));
+    const input = inputOf({
+      machine: machineOf('steel'),
+      sheet: chainSheet,
+      readings: [size('link-height', 100, links), size('bushing-od', 60, bushings), link],
+      walk: walkOf({}),
+    });
+    return { key, input, scored: score(input), photos: [] };
+  };
+
+  test('[RC82] of a chain too, whose wear another item may tell than its life left, link and wear stay within that', () => {
+    let lowered = 0;
+    const pair = fc.tuple(share(0, 70), share(0, 70));
+    lawOfWalks(
+      fc.property(pair, pair, terms, ([a, b], [c, d], all) => {
+        const { minor } = all;
+        const contract = contractOf({ ...all, hours: all.hours / 10 });
+        const source = entered;
+        const parts = [
+          { what: 'renew-chain', minor, lifeHours: all.lifeHours, source },
+          { what: 'change-link', minor: Math.ceil(minor / 2), source },
+        ];
+        const { lines } = chargeList({
+          contract: { ...contract, parts },
+          handOut: chainWalk('walk/out', [a, b], false),
+          returned: chainWalk('walk/back', [a + c, b + d], true),
+        });
+        const [wear, damage] = (['wear', 'damage'] as const).map((kind) =>
+          lines.find((line) => line.kind === kind),
+        );
+        const left = Math.min(100, Math.max(0, 100 - Math.max(a, b))) / 100;
+        expect(charged(wear) + charged(damage)).toBeLessThanOrEqual(minor * left + hair);
+        const excess = wear?.excess?.excessPercent ?? 0;
+        if (charged(damage) > 0 && charged(wear) < minor * Math.min(excess / 100, left) - hair) lowered += 1;
+      }),
+      300,
+    );
+    expect(lowered).toBeGreaterThan(casesOf(20));
   });
 
   test('[RC16] damage is charged at the value just before it, never at that of the hand-out', () => {

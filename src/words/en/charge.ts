@@ -55,6 +55,7 @@ export const charge = {
   foundAt: { 'hand-out': 'found at hand-out', return: 'found at return' },
 
   damageOf: (place: string): string => `${place}: damage`,
+  unclearOf: (place: string): string => `${place}: wear or damage`,
   wearOf: (place: string): string => `${place}: wear`,
   atHandOut: 'At hand-out',
   atReturn: 'At return',
@@ -196,6 +197,7 @@ export const chargeOpenWords: Readonly<Record<ChargeOpen, string>> = {
   'no-life': 'The contract has no standard life for it.',
   'no-hours': 'The hours of the hire are not known.',
   'value-left': 'How much of its life was left is not known.',
+  'wear-or-damage': 'This may be wear or damage: settle it between you.',
   'not-measured-before': 'It was not measured at the same places when the machine went out.',
   'not-measured-now': 'It was not measured at the same places at return.',
   'no-sheet': 'The new and limit sizes are not known.',
