@@ -108,7 +108,8 @@ const sharpGrounds: readonly (Ground | undefined)[] = ['rock', 'demolition'];
 /** Tracks cut an hour; sharp rock and rubble cut more of them. */
 const damageOn = ({ ground, sharp }: Use, { life }: OptionTables, { sharpCuts }: Figures): number =>
   groundShares(ground).reduce((sum, [name, share]) => {
-    const times = sharp === true && sharpGrounds.includes(name) ? sharpCuts.value : 1;
+    const isSharp = sharp === true && (name === undefined || sharpGrounds.includes(name));
+    const times = isSharp ? sharpCuts.value : 1;
     return sum + share * life.damage[name ?? 'unknown'].value * times;
   }, 0) / 1000;
 

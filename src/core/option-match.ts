@@ -65,8 +65,9 @@ function matchedBy(a: Known | undefined, b: Known | undefined, mm: number): Matc
   return isNear ? 'same' : 'differs';
 }
 
-/** True where both pitches are known and one. */
+/** True where both pitches are known and one; what is assumed of either makes no wheels fit. */
 export const isSamePitch = (now: FitFacts | undefined, option: FitFacts | undefined): boolean =>
+  [now, option].every((fit) => fit?.pitchMm?.how !== 'assumed') &&
   matchedBy(now?.pitchMm, option?.pitchMm, fitFields.pitchMm.mm) === 'same';
 
 /** True where both numbers of teeth are known and differ. */

@@ -128,6 +128,7 @@ const isGroundKnown = ({ ground }: Use): boolean => Object.values(ground ?? {}).
 /** True while neither the work nor any price or life is known: whatever came out would be made of starting values. */
 const nothingKnown = ({ use, options, learnt }: OptionsInput): boolean =>
   !isGroundKnown(use) &&
+  use.sharp !== true &&
   learnt === undefined &&
   use.noMarks !== true &&
   options.every(({ option }) => option.price === undefined && option.life === undefined);

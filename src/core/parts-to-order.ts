@@ -113,7 +113,7 @@ function chosenFor(line: OrderLine, { machine, walk }: OrderInput, isHeldOff: bo
   };
 }
 
-/** The same part for two jobs of one visit is one line: the larger count serves both. */
+/** The same part for two jobs of one visit is one line: the larger count serves both, unless each names other parts. */
 function merged(lines: readonly OrderLine[]): readonly OrderLine[] {
   const byPart = new Map<string, OrderLine>();
   for (const line of lines) {
@@ -126,7 +126,12 @@ function merged(lines: readonly OrderLine[]): readonly OrderLine[] {
 
 function bothOf(one: OrderLine, other: OrderLine): OrderLine {
   const isOpen = one.counted === undefined || other.counted === undefined;
-  const counted = isOpen ? undefined : Math.max(one.counted ?? 0, other.counted ?? 0);
+  const [a, b] = [one.counted ?? 0, other.counted ?? 0];
+  const areOthers =
+    one.numbers.length > 0 &&
+    other.numbers.length > 0 &&
+    !one.numbers.some((number) => other.numbers.includes(number));
+  const counted = isOpen ? undefined : areOthers ? a + b : Math.max(a, b);
   return {
     ...one,
     counted,

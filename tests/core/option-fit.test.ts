@@ -131,6 +131,16 @@ describe('[N11] what the frame takes', () => {
     expect(fitted(steel).needs).toEqual([]);
   });
 
+  test('[OP98] a pitch that is only assumed of either keeps no wheels', () => {
+    const use = { takesSteel: true };
+    const [known, guessed] = [{ pitchMm: read(52.5) }, { pitchMm: assumed(52.5) }];
+    for (const [now, then] of [
+      [known, guessed],
+      [guessed, known],
+    ] as const)
+      expect(fitted(optionOf('steel', { fit: then }), { ...on(now), use }).needs).toHaveLength(3);
+  });
+
   test('[OP41] a frame said to take no steel takes none, one said to take it does', () => {
     expect(fitted(steel, { ...on(), use: { takesSteel: false } }).against).toMatchObject([
       { kind: 'frame-takes-no-steel', why: 'said' },

@@ -75,6 +75,7 @@ describe('[N11] how long an option lasts', () => {
     expect(at({ ground: { rock: 1 } })).toBeCloseTo(life.damage.rock.value / 1000, 12);
     expect(at({})).toBeCloseTo(life.damage.unknown.value / 1000, 12);
     expect(at({ ground: { rock: 1 }, sharp: true })).toBeGreaterThan(3 * at({ ground: { rock: 1 } }));
+    expect(at({ sharp: true })).toBeGreaterThan(3 * at({}));
     expect(at({ ground: { gravel: 1 }, sharp: true })).toBe(at({ ground: { gravel: 1 } }));
   });
 

@@ -388,6 +388,11 @@ describe('[N11] which tracks are chosen', () => {
     expect(result.choice.kind).not.toBe('default');
   });
 
+  test('[OP99] sharp rock on ground that is not known is something known of the work', () => {
+    const { choice, default: usual } = answered({ options: rubberOrSteel, use: { sharp: true } });
+    expect([choice.kind === 'default', usual?.ids]).toEqual([false, ['rubber']]);
+  });
+
   test('[OP26] the default stands beside two that are too close to call', () => {
     const result = answered({ options: rubberOrSteel, use: { ground: { mixed: 100 } } });
     expect(result.choice).toEqual({ kind: 'too-close', ids: ['steel', 'rubber'] });

@@ -171,6 +171,22 @@ describe('[N11] the parts that a job takes', () => {
     ).toEqual([[undefined, false, ['renew-chain', 'tighten-bolts']]]);
   });
 
+  test('[PO37] the same part of other rollers is counted for each of them', () => {
+    const bolts = (number: number) => {
+      const readings: readonly Read[] = [
+        ['left.bottom-roller.1', 'roller-flat', finding('flat')],
+        [`left.bottom-roller.${number}`, 'roller-bolts', finding('missing', { count: 3 })],
+      ];
+      const facts = { bolts: counted(4) };
+      const fitted = [{ side: 'left' as const, component: 'bottom-roller' as const, facts }];
+      return linesOf(orderFor('steel', readings, { machine: { fitted } }))
+        .filter(({ kind }) => kind === 'roller-bolts')
+        .map(({ numbers, count }) => [numbers, count]);
+    };
+    expect(bolts(3)).toEqual([[[1, 3], 7]]);
+    expect(bolts(1)).toEqual([[[1], 4]]);
+  });
+
   test('[PO19] a new track over a worn sprocket is told so, unless the sprocket is on the list', () => {
     const told = (name: string) =>
       linesOf(
