@@ -19,6 +19,7 @@ import { test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
 test.use({ viewport: { width: 360, height: 740 } });
+test.skip(({ browserName }) => browserName !== 'chromium', 'sums as typed are the same in every engine');
 
 const field = (page: Page, label: string) => page.getByRole('textbox', { name: new RegExp(`^${label}`) });
 const mass = (page: Page, name: HaulField) => field(page, haulFieldWords[name].label);

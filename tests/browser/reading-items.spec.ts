@@ -14,7 +14,9 @@ import { recordsOn, test } from './walk-phone.ts';
 
 test('[B45] a pitch over five links that are four is asked, with the count put right beside it', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'what is asked is the same in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   await walker.addMachine('crawler 4', 'excavator', 'steel', '21000');
@@ -35,7 +37,11 @@ test('[B45] a pitch over five links that are four is asked, with the count put r
   expect(kept?.value['what']).toMatchObject({ totalMm: 768, links: 4, typed: '768' });
 });
 
-test('[B46] sag by another datum than the sheet’s is kept, and open with the reason', async ({ walker }) => {
+test('[B46] sag by another datum than the sheet’s is kept, and open with the reason', async ({
+  walker,
+  browserName,
+}) => {
+  test.skip(browserName !== 'chromium', 'what is asked is the same in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   await walker.addMachine('yard 5', 'excavator', 'rubber-cored', '1700');
@@ -106,7 +112,9 @@ test('[B47] two taps within 300 ms have one effect, on this screen and on the ne
 
 test('[B48] a finding taken back and the group passed: the place is read, not left behind', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'what is asked is the same in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   await walker.addMachine('yard 7', 'excavator', 'rubber-cored', '1700');
@@ -128,7 +136,9 @@ test('[B48] a finding taken back and the group passed: the place is read, not le
 
 test('[B49] what could not be reached stays open through every Next, and is listed with its reason', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'what is asked is the same in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   await walker.addMachine('yard 8', 'excavator', 'rubber-cored', '1700');

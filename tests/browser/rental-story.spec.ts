@@ -197,7 +197,9 @@ test('[RS1] a hire from contract to signed charge list and its PDF, with no netw
 
 test('[RS2] without a hand-out walk nothing is to pay until both sides agree, and what they agree on is', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'the whole story is driven in every engine by the test before');
   const { page } = walker;
   await walker.addMachine('yard 12', 'track-loader', 'rubber-cored', '4500');
   const home = new URL(page.url()).pathname;
