@@ -2,6 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { groundWords, trackKindWords } from '../../src/words/en/choices.ts';
 import { common } from '../../src/words/en/common.ts';
+import { forms } from '../../src/words/en/forms.ts';
 import { home } from '../../src/words/en/home.ts';
 import { machine } from '../../src/words/en/machine.ts';
 import { optionForm, optionShelf } from '../../src/words/en/option-form.ts';
@@ -117,6 +118,36 @@ test('[OS22] what cannot be saved is said, and nothing typed is lost', async ({ 
   await expect(page.getByLabel(optionForm.price)).toHaveAttribute('aria-invalid', 'true');
   await page.reload();
   await expect(page.getByLabel(optionForm.price)).toHaveValue('a lot');
+});
+
+test('[OS27] what another tab saved meanwhile is told before it is overwritten, and can be looked at', async ({
+  walker,
+}) => {
+  const { page } = walker;
+  await openDemo(walker);
+  await enterSteel(walker, '90');
+  await walker.tap(walker.link(options.own));
+  await walker.tap(page.getByRole('link', { name: /Steel of the yard/ }));
+  const name = page.getByLabel(optionForm.name);
+  await expect(name).toHaveValue('Steel of the yard');
+  const other = await page.context().newPage();
+  await other.goto(page.url());
+  await expect(other.getByLabel(optionForm.name)).toHaveValue('Steel of the yard');
+  await name.fill('Mine');
+  await other.getByLabel(optionForm.name).fill('Theirs');
+  await other.getByRole('button', { name: optionForm.save }).click();
+  await expect(other.getByText(optionShelf.saved)).toBeVisible();
+  await other.close();
+  await walker.tap(walker.button(optionForm.save));
+  await expect(page.getByText(forms.changedMeanwhile)).toBeVisible();
+  await expect(name).toHaveValue('Mine');
+  await walker.tap(walker.button(forms.drop));
+  await expect(name).toHaveValue('Theirs');
+  await walker.tap(walker.button(common.undo));
+  await expect(name).toHaveValue('Mine');
+  await walker.tap(walker.button(optionForm.save));
+  await expect(page.getByText(optionShelf.saved)).toBeVisible();
+  await expect(page.getByText('Mine')).toBeVisible();
 });
 
 test('[OS23] from a verdict its ground is there already; what is set can be kept with the machine', async ({
