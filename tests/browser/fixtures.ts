@@ -29,12 +29,15 @@ export const test = base.extend<Fixtures>({
     context.on('request', (request) => {
       if (request.isNavigationRequest()) leavings.push(Date.now());
     });
+    const complain = (text: string): void => {
+      if (text.includes(endedLoad)) ended.push({ text, at: Date.now() });
+      else complaints.push(text);
+    };
     page.on('console', (message) => {
       const text = message.text();
-      if (text.includes(endedLoad)) ended.push({ text, at: Date.now() });
-      else if (message.type() === 'error' || text.includes('Content-Security-Policy')) complaints.push(text);
+      if (message.type() === 'error' || text.includes('Content-Security-Policy')) complain(text);
     });
-    page.on('pageerror', (error) => complaints.push(String(error)));
+    page.on('pageerror', (error) => complain(String(error)));
     context.on('request', (request) => {
       if (new URL(request.url()).origin !== origin.url) complaints.push(`asks ${request.url()}`);
     });

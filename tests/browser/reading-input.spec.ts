@@ -6,6 +6,11 @@ import { ambiguousAsk, typedErrorLines } from '../../src/words/en/typed.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
+test.skip(
+  ({ browserName }) => browserName !== 'chromium',
+  'what is typed is read by the same code in every engine; whole walks are typed in both',
+);
+
 /** From the empty phone to the first lug of a rubber machine. */
 async function toFirstLug(walker: Walker): Promise<string> {
   await walker.addMachine('yard 2', 'excavator', 'rubber-cored', '1700');

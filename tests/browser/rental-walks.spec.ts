@@ -22,10 +22,7 @@ test('[RW20] a hand-out takes its photos in one sequence, plate and meter first,
   walker,
   browserName,
 }) => {
-  test.skip(
-    browserName !== 'chromium',
-    'a return led by its hand-out is driven in every engine by another test',
-  );
+  test.skip(browserName !== 'chromium', 'the whole story of a hire is driven in every engine');
   const { page } = walker;
   await walker.addMachine('rental 4', 'track-loader', 'rubber-cored', '4500');
   await walker.startWalk('short', 'hand-out');
@@ -65,7 +62,9 @@ test('[RW20] a hand-out takes its photos in one sequence, plate and meter first,
 
 test('[RW21] a return is led by its hand-out: the same lugs first, with value, mark and photo, offline', async ({
   walker,
+  browserName,
 }) => {
+  test.skip(browserName !== 'chromium', 'the whole story of a hire is driven in every engine');
   test.setTimeout(150_000);
   const { page } = walker;
   await handOut(walker);
@@ -105,10 +104,7 @@ test('[RW22] without a hand-out walk a return says what can and what cannot be c
   walker,
   browserName,
 }) => {
-  test.skip(
-    browserName !== 'chromium',
-    'a return led by its hand-out is driven in every engine by another test',
-  );
+  test.skip(browserName !== 'chromium', 'the whole story of a hire is driven in every engine');
   const { page } = walker;
   await walker.addMachine('rental 5', 'track-loader', 'rubber-cored', '4500');
   await walker.startWalk('short', 'rental-return');
