@@ -65,6 +65,8 @@ test('[B30] a rubber machine is walked from an empty phone to its verdict, with 
   await page.reload();
   await expect(says).toHaveText(written ?? '');
   const url = page.url();
+  // What the verdict loads besides is there before it is left.
+  await page.waitForLoadState('networkidle');
   await page.goto(url.replace('verdict', 'side-left/lug-depth/s3'));
   await expect(page.getByRole('textbox')).toHaveValue('7');
   await page.goto(url);
