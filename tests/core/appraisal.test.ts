@@ -8,7 +8,7 @@ import { valueLeft } from '../../src/core/appraisal-value.ts';
 import { workTo, type Found } from '../../src/core/appraisal-work.ts';
 import { assemble } from '../../src/core/assemble.ts';
 import type { Costs } from '../../src/core/costs.ts';
-import type { RecordKey } from '../../src/core/keys.ts';
+import { idSchema, isKind, makeKey, type RecordKey } from '../../src/core/keys.ts';
 import { assert } from '../../src/core/result.ts';
 import { score } from '../../src/core/score.ts';
 import { builtIn } from '../../src/reference/built-in.ts';
@@ -20,6 +20,10 @@ import { entryOf, finding, machineOf, mm, read, sheetOf } from './made.ts';
 
 // Laws here score whole machines, twice each.
 vi.setConfig({ testTimeout: 30_000 });
+
+/** A record of work on the demo machine of that name. */
+const workKey = (id: string): RecordKey =>
+  makeKey({ kind: 'work', machine: idSchema.parse('mini'), id: idSchema.parse(id), demo: true });
 
 const rubberSheet = sheetOf([entryOf('lug-depth', 25, 5)]);
 const chainSheet = sheetOf([
@@ -480,17 +484,17 @@ describe('[N10] a stated condition, spend, meter and signs', () => {
     expect(kinds(newer)).toEqual(expect.arrayContaining(['tracks-on-worn-sprocket', 'sides-differ']));
     // A link that is on record as taken out need not be looked for.
     const removed = (more: Records) =>
-      more.set('demo/work/mini/link', { v: 1, kind: 'link-removed', side: 'left' });
+      more.set(workKey('link'), { v: 1, kind: 'link-removed', side: 'left' });
     expect(kinds(removed(demoMap()))).toEqual([]);
-    const old = [...demoMap()].filter(([key]) => !key.includes('/work/'));
+    const old = [...demoMap()].filter(([key]) => !isKind(key as RecordKey, 'work'));
     expect(kinds(removed(new Map(old)))).toEqual(['removed-link']);
     expect(demo(mini, {}, removed(new Map(old))).notLooked).not.toContain('removed-link');
     const aged = new Map(old);
     for (const [side, on] of [
       ['left', '2021-03-01'],
       ['right', '2024-03-01'],
-    ])
-      aged.set(`demo/work/mini/${side}`, { v: 1, kind: 'fitted', component: 'track', side, on });
+    ] as const)
+      aged.set(workKey(side), { v: 1, kind: 'fitted', component: 'track', side, on });
     expect(kinds(aged)).toEqual(['ages-differ']);
   });
 

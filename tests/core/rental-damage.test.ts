@@ -2,42 +2,13 @@ import { describe, expect, test } from 'vitest';
 import type { Contract } from '../../src/core/contract.ts';
 import type { Photo } from '../../src/core/photo.ts';
 import type { RentalInput } from '../../src/core/rental-input.ts';
-import type { ChargeLine } from '../../src/core/rental-line.ts';
 import { chargeList } from '../../src/core/rental.ts';
-import { assert } from '../../src/core/result.ts';
 import { score } from '../../src/core/score.ts';
-import type { PlacedReading, ScoreInput } from '../../src/core/states.ts';
+import type { ScoreInput } from '../../src/core/states.ts';
 import { placeSchema } from '../../src/core/keys.ts';
 import { crack, entered, finding, machineOf, pass, read, sag, bandOf, sheetOf, entryOf } from './made.ts';
+import { cord, damageIn, hire, lugsOut, standing, terms, track, type Readings } from './rental-hire.ts';
 import { cut, hireOf, lugs, sound, walkedOf } from './rental-made.ts';
-
-type Readings = readonly PlacedReading[];
-
-const lugsOut = lugs([20, 20]);
-const lugsBack = lugs([25, 25]);
-const terms: Partial<Contract> = {
-  charges: 'damage',
-  parts: [{ what: 'renew-track', minor: 300_000, labourMinor: 20_000, lifeHours: 3000, source: entered }],
-};
-
-const hire = (out: Readings, back: Readings, more: Partial<Contract> = {}): RentalInput =>
-  hireOf([...out, ...lugsOut], [...back, ...lugsBack], { ...terms, ...more });
-
-function damageIn(input: RentalInput): ChargeLine {
-  const line = chargeList(input).lines.find(({ kind }) => kind === 'damage');
-  assert(line, 'no damage');
-  return line;
-}
-
-const standing = (input: RentalInput): string => {
-  const { standing: of } = damageIn(input);
-  return of.kind === 'charged' ? 'charged' : of.why;
-};
-
-const track = (item: string, name: string, count?: number): PlacedReading =>
-  read('left.track', item, finding(name, count === undefined ? {} : { count }));
-
-const cord = (name: string, count?: number) => track('cord', name, count);
 
 describe('[N9] damage is charged where the part was sound and is broken now', () => {
   test.each<[string, Readings, Readings, string]>([
