@@ -1,5 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { builtIn } from '../../src/reference/built-in.ts';
 import { ahead } from '../../src/words/en/ahead.ts';
 import { common } from '../../src/words/en/common.ts';
@@ -10,7 +9,7 @@ import { itemName } from '../../src/words/en/items.ts';
 import { machineForm } from '../../src/words/en/machine.ts';
 import { pad } from '../../src/words/en/pad.ts';
 import { beforeStart, step as stepWords, walk } from '../../src/words/en/walk.ts';
-import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { reachFaults, readingFaults } from './access-faults.ts';
 import { test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
@@ -140,8 +139,6 @@ async function open(walker: Walker, { path, then }: Look): Promise<void> {
   await then?.(walker);
 }
 
-const axe = (page: Page) => new AxeBuilder({ page }).setLegacyMode(true).analyze();
-
 test('[B50] no screen has a fault that axe finds, and every text has 7 to 1, in light and dark', async ({
   walker,
   browserName,
@@ -152,15 +149,7 @@ test('[B50] no screen has a fault that axe finds, and every text has 7 to 1, in 
   const found: Record<string, unknown> = {};
   for (const look of await ownWalk(walker)) {
     await open(walker, look);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await axe(page);
-      const faults = [
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-        ...(await tooPale(page)),
-      ];
-      if (faults.length > 0) found[`${look.name}, ${colorScheme}`] = faults;
-    }
+    Object.assign(found, await readingFaults(page, look.name));
   }
   expect(found).toEqual({});
 });
@@ -175,18 +164,7 @@ test('[B51] every target is large enough at 320, 360 and 412 px, and nothing scr
   const found: Record<string, unknown> = {};
   for (const look of await ownWalk(walker)) {
     await open(walker, look);
-    for (const width of [320, 360, 412]) {
-      await page.setViewportSize({ width, height: 740 });
-      const faults = await tooSmall(page);
-      if (faults.length > 0) found[`${look.name}, ${width} px`] = faults;
-    }
-    await page.setViewportSize({ width: 360, height: 740 });
-    await setTextSize(page, 2);
-    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
-    await setTextSize(page, 1);
-    const hidden = await covered(page);
-    if (sideways.length > 0) found[`${look.name}, text of 200 %`] = sideways;
-    if (hidden.length > 0) found[`${look.name}, focus covered`] = hidden;
+    Object.assign(found, await reachFaults(page, look.name));
   }
   expect(found).toEqual({});
 });

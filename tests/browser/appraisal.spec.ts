@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { appraisal as words, askedSignWords } from '../../src/words/en/appraisal.ts';
@@ -10,7 +9,7 @@ import { sealed, sealForm } from '../../src/words/en/sealing.ts';
 import { appraisalVerdict, verdict } from '../../src/words/en/verdict.ts';
 import { beforeStart, walk } from '../../src/words/en/walk.ts';
 import { capital } from '../../src/words/outcome-text.ts';
-import { tooPale, tooSmall } from './access-page.ts';
+import { openFolds, reachFaults, readingFaults } from './access-faults.ts';
 import { givenBy, keepGiven } from './given.ts';
 import { recordsOn, test } from './walk-phone.ts';
 import type { Plan, Walker } from './walker.ts';
@@ -181,23 +180,8 @@ test('[AP42] the screen and the page have no fault that axe finds, every text 7 
   for (const path of ['/walk/demo/steel-last/appraisal', '/walk/demo/steel-last/appraisal/page']) {
     await page.goto(path);
     await page.getByText(words.deductLines).first().waitFor();
-    await page.locator('main details').evaluateAll((folds) => {
-      for (const fold of folds) fold.setAttribute('open', '');
-    });
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-      const faults = [
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-        ...(await tooPale(page)),
-      ];
-      if (faults.length > 0) found[`${path}, ${colorScheme}`] = faults;
-    }
-    for (const width of [320, 360, 412]) {
-      await page.setViewportSize({ width, height: 740 });
-      const faults = await tooSmall(page);
-      if (faults.length > 0) found[`${path}, ${width} px`] = faults;
-    }
+    await openFolds(page);
+    Object.assign(found, await readingFaults(page, path), await reachFaults(page, path));
     const levels = await page
       .locator('h1, h2, h3')
       .evaluateAll((all) => all.map(({ tagName }) => Number(tagName.slice(1))));

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { groundWords, trackKindWords } from '../../src/words/en/choices.ts';
 import { common } from '../../src/words/en/common.ts';
@@ -8,7 +7,7 @@ import { machine } from '../../src/words/en/machine.ts';
 import { optionForm, optionShelf } from '../../src/words/en/option-form.ts';
 import { optionAnswer, options, optionPaper } from '../../src/words/en/options.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
-import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { openFolds, reachFaults, readingFaults } from './access-faults.ts';
 import { recordsOn, test } from './walk-phone.ts';
 import type { Walker } from './walker.ts';
 
@@ -23,15 +22,6 @@ const ground = (walker: Walker, name: keyof typeof groundWords) =>
     .getByRole('radiogroup', { name: options.ground })
     .getByRole('radio', { name: groundWords[name], exact: true });
 const size = (page: Page, text: string) => page.getByRole('radio', { name: text, exact: true });
-
-/** Opens every fold, so that all that can be tapped is looked at. */
-async function openFolds(page: Page): Promise<void> {
-  // Folds within folds come to light only once those are open.
-  for (let depth = 0; depth < 2; depth += 1)
-    await page.locator('main details').evaluateAll((folds) => {
-      for (const fold of folds) fold.setAttribute('open', '');
-    });
-}
 
 test('[OS20] asked alone from the first screen, offline: by default, then by the ground, and it stays', async ({
   walker,
@@ -203,9 +193,7 @@ async function withOption(walker: Walker): Promise<void> {
 
 test('[OS25] no screen of it has a fault that axe finds, and every text has 7 to 1, in light and dark', async ({
   walker,
-  browserName,
 }) => {
-  test.skip(browserName !== 'chromium', 'axe reads the same tree in every engine');
   test.setTimeout(120_000);
   const { page } = walker;
   await withOption(walker);
@@ -216,15 +204,7 @@ test('[OS25] no screen of it has a fault that axe finds, and every text has 7 to
       await page.goto(path);
       await walker.settled();
       await openFolds(page);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-        const faults = [
-          ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-          ...(await tooPale(page)),
-        ];
-        if (faults.length > 0) found[`${path}, ${width}, ${colorScheme}`] = faults;
-      }
+      Object.assign(found, await readingFaults(page, `${path}, ${width}`));
     }
   expect(found).toEqual({});
 });
@@ -240,18 +220,7 @@ test('[OS26] every target of it is large enough, and nothing scrolls sideways or
     await page.goto(path);
     await walker.settled();
     await openFolds(page);
-    for (const width of [320, 360, 412, 1280]) {
-      await page.setViewportSize({ width, height: 740 });
-      const faults = await tooSmall(page);
-      if (faults.length > 0) found[`${path}, ${width} px`] = faults;
-    }
-    await page.setViewportSize({ width: 360, height: 740 });
-    await setTextSize(page, 2);
-    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
-    await setTextSize(page, 1);
-    const hidden = await covered(page);
-    if (sideways.length > 0) found[`${path}, text of 200 %`] = sideways;
-    if (hidden.length > 0) found[`${path}, focus covered`] = hidden;
+    Object.assign(found, await reachFaults(page, path, [320, 360, 412, 1280]));
   }
   expect(found).toEqual({});
 });

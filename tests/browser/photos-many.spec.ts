@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -7,7 +6,8 @@ import { common } from '../../src/words/en/common.ts';
 import { photos as words } from '../../src/words/en/photos.ts';
 import { databaseName } from '../../src/storage/schema.ts';
 import { jpegWith, markedPicture } from '../photo-files.ts';
-import { covered, tooPale, tooSmall } from './access-page.ts';
+import { readingFaults } from './access-faults.ts';
+import { covered, tooSmall } from './access-page.ts';
 import { killProfile, openProfile } from './browsers.ts';
 import { keptOffline } from './fixtures.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
@@ -160,15 +160,7 @@ test('[PV8] the screens of pictures have no fault that axe finds, every text has
   await expect(thumbs(page)).toHaveCount(1);
   const found: Record<string, unknown> = {};
   const look = async (name: string): Promise<void> => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-      const faults = [
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-        ...(await tooPale(page)),
-      ];
-      if (faults.length > 0) found[`${name}, ${colorScheme}`] = faults;
-    }
+    Object.assign(found, await readingFaults(page, name));
     for (const width of [320, 360, 412]) {
       await page.setViewportSize({ width, height: 740 });
       const faults = [...(await tooSmall(page)), ...(await covered(page))];

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect } from '@playwright/test';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -6,7 +5,7 @@ import { join } from 'node:path';
 import { purposeWords } from '../../src/words/en/choices.ts';
 import { common } from '../../src/words/en/common.ts';
 import { sequence } from '../../src/words/en/rental-walks.ts';
-import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { reachFaults, readingFaults } from './access-faults.ts';
 import { killProfile, openProfile } from './browsers.ts';
 import { keptOffline, test as ownPhone } from './fixtures.ts';
 import { base, shoot, thumb } from './rental-phone.ts';
@@ -76,21 +75,7 @@ test('[RW26] the screens of rental walks have no fault that axe finds, in light 
     await page.goto(at);
     await walker.pastCautions();
     await page.waitForTimeout(300);
-    const small = await tooSmall(page);
-    await setTextSize(page, 2);
-    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
-    await setTextSize(page, 1);
-    const faults = [...small, ...sideways, ...(await covered(page))];
-    if (faults.length > 0) found[at] = faults;
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-      const pale = [
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-        ...(await tooPale(page)),
-      ];
-      if (pale.length > 0) found[`${at}, ${colorScheme}`] = pale;
-    }
+    Object.assign(found, await reachFaults(page, at), await readingFaults(page, at));
   }
   expect(found).toEqual({});
 });

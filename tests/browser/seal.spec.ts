@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { checkSeals } from '../../src/files/check-seals.ts';
 import { readWalkFile } from '../../src/files/walk-file.ts';
@@ -10,7 +9,7 @@ import { depthWords, purposeWords } from '../../src/words/en/choices.ts';
 import { machine } from '../../src/words/en/machine.ts';
 import { verdict } from '../../src/words/en/verdict.ts';
 import { beforeStart, walk } from '../../src/words/en/walk.ts';
-import { covered, setTextSize, tooPale, tooSmall } from './access-page.ts';
+import { reachFaults, readingFaults } from './access-faults.ts';
 import { draw } from './draw.ts';
 import { givenBy, keepGiven } from './given.ts';
 import { draftsOn, recordsOn, test } from './walk-phone.ts';
@@ -315,21 +314,7 @@ test('[SG25] the screens of the seal have no fault that axe finds, in light and 
   for (const [at, then] of looks) {
     await page.goto(at);
     await then();
-    const small = await tooSmall(page);
-    await setTextSize(page, 2);
-    const sideways = (await tooSmall(page)).filter((fault) => fault.startsWith('scrolls'));
-    await setTextSize(page, 1);
-    const faults = [...small, ...sideways, ...(await covered(page))];
-    if (faults.length > 0) found[at] = faults;
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-      const pale = [
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-        ...(await tooPale(page)),
-      ];
-      if (pale.length > 0) found[`${at}, ${colorScheme}`] = pale;
-    }
+    Object.assign(found, await reachFaults(page, at), await readingFaults(page, at));
   }
   expect(found).toEqual({});
 });
