@@ -4,7 +4,7 @@ import { formatter } from '../data/format.ts';
 import { Section } from '../parts/screen.tsx';
 import { partsOf, type ControlTexts } from './controls.ts';
 import type { Compared } from './comparison.ts';
-import styles from './options.module.css';
+import forms from '../parts/forms.module.css';
 
 interface AnswerProps {
   readonly compared: Compared;
@@ -18,15 +18,15 @@ export function Answer({ compared, texts }: AnswerProps) {
   const text = answerText({ result, nameOf, groundKnown, format: formatter.value });
   return (
     <>
-      <section class={styles.lead} aria-label={optionWords.answer}>
-        <p class={styles.first}>{text.answer}</p>
+      <section class={forms.lead} aria-label={optionWords.answer}>
+        <p class={forms.first}>{text.answer}</p>
         {machine.massKg === undefined && <p>{optionWords.needsMass}</p>}
         {text.why.map((line) => (
           <p key={line}>{line}</p>
         ))}
         <Noise compared={compared} texts={texts} />
-        {text.usual.length > 0 && <p class={styles.quiet}>{text.usual.join(' ')}</p>}
-        <p class={styles.quiet}>{words.estimates}</p>
+        {text.usual.length > 0 && <p class={forms.soft}>{text.usual.join(' ')}</p>}
+        <p class={forms.soft}>{words.estimates}</p>
       </section>
       <Lines title={words.decides} lines={text.decides} />
       <Lines title={words.flips} lines={text.flips} />
@@ -38,7 +38,7 @@ function Lines({ title, lines }: { title: string; lines: readonly string[] }) {
   if (lines.length === 0) return null;
   return (
     <Section title={title}>
-      <ul class={styles.list}>
+      <ul class={forms.bullets}>
         {lines.map((line) => (
           <li key={line}>{line}</li>
         ))}

@@ -111,8 +111,8 @@ export function Compare({ subject }: { subject: Subject }) {
 /** What has to be said before there is anything to answer. */
 function Unasked() {
   return (
-    <section class={styles.lead} aria-label={words.answer}>
-      <p class={styles.first}>{words.unasked}</p>
+    <section class={forms.lead} aria-label={words.answer}>
+      <p class={forms.first}>{words.unasked}</p>
       <p>{words.unaskedLine}</p>
     </section>
   );

@@ -74,7 +74,7 @@ function Reasons({ answer }: { answer: OptionAnswer }) {
       {settle.length > 0 && (
         <div>
           <strong>{words.settle}</strong>
-          <ul class={styles.list}>
+          <ul class={forms.bullets}>
             {settle.map((line) => (
               <li key={line}>{line}</li>
             ))}
@@ -102,7 +102,7 @@ function Card({ shown: { answer, name, standing, lines } }: { shown: Shown }) {
 
 function Lines({ lines }: { lines: readonly OptionLine[] }) {
   return (
-    <dl class={styles.figures}>
+    <dl class={forms.figures}>
       {lines.map((line) => (
         <div key={line.name}>
           <dt>{line.name}</dt>
@@ -147,8 +147,8 @@ function Table({ all }: { all: readonly Shown[] }) {
   return (
     <>
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what scrolls must be reached by keys */}
-      <div class={styles.tableBox} role="group" aria-label={words.table} tabIndex={0}>
-        <table class={styles.table}>
+      <div class={forms.tableBox} role="group" aria-label={words.table} tabIndex={0}>
+        <table class={`${forms.table} ${styles.table}`}>
           <caption>{words.table}</caption>
           <thead>
             <tr>

@@ -15,7 +15,7 @@ import {
 import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 import type { WalkModel } from '../data/walk-model.ts';
-import styles from './ahead.module.css';
+import forms from '../parts/forms.module.css';
 
 interface AheadProps {
   readonly model: WalkModel;
@@ -65,11 +65,11 @@ export function AheadLead(props: AheadProps) {
   const then = next(props);
   const open = props.outlook.hours.parts.filter((part) => part.open.length > 0).length;
   return (
-    <section class={styles.lead} aria-label={words.plan}>
-      <p class={styles.answer}>{answer(props)}</p>
+    <section class={forms.lead} aria-label={words.plan}>
+      <p class={forms.first}>{answer(props)}</p>
       {then !== undefined && <p>{then}</p>}
       {open > 0 && <p>{words.someOpen(open)}</p>}
-      <p class={styles.quiet}>{words.allEstimate}</p>
+      <p class={forms.soft}>{words.allEstimate}</p>
     </section>
   );
 }

@@ -10,7 +10,7 @@ import { formatter } from '../data/format.ts';
 import { fromPath } from '../data/paths.ts';
 import { Screen } from '../parts/screen.tsx';
 import { SourceLine } from '../parts/source-line.tsx';
-import styles from './ahead.module.css';
+import styles from '../parts/forms.module.css';
 import { BookScreen } from './book-screen.tsx';
 import { CostsEdit } from './costs-edit.tsx';
 import { Gone } from './gone.tsx';
@@ -40,7 +40,7 @@ function OneList({ book, list }: { book: Book<'price'>; list: PriceList }) {
       facts={[[words.currencyName, list.currency]]}
     >
       {book.own && <p>{words.forMachine}</p>}
-      <dl class={styles.costs}>
+      <dl class={styles.figures}>
         {list.lines.map(({ job, minor, labourHours, source }) => (
           <div key={job}>
             <dt>{isJobKind(job) ? jobWords[job] : job}</dt>
@@ -88,7 +88,7 @@ function OneRates({ book, rates }: { book: Book<'rate'>; rates: Rates }) {
       facts={[[words.currencyName, rates.currency]]}
     >
       {book.own && <p>{words.forMachine}</p>}
-      <dl class={styles.costs}>
+      <dl class={styles.figures}>
         {rateNames.map((name) => (
           <div key={name}>
             <dt>{rateWords[name]}</dt>

@@ -11,6 +11,7 @@ import { formatter } from '../data/format.ts';
 import { preferences } from '../data/preferences.ts';
 import { sizeText } from '../data/tool.ts';
 import { SourceLine } from '../parts/source-line.tsx';
+import forms from '../parts/forms.module.css';
 import styles from './ahead.module.css';
 
 interface BasisProps {
@@ -70,7 +71,7 @@ function Sheet({ part: { history } }: { part: PartHours }) {
       <h3>{words.basisSheet(size(limits.new.at), size(hundred.at))}</h3>
       <SourceLine source={limits.new.source} />
       <SourceLine source={hundred.source} />
-      <p class={styles.quiet}>{words.basisWorn}</p>
+      <p class={forms.soft}>{words.basisWorn}</p>
     </div>
   );
 }
@@ -90,7 +91,7 @@ function StraightLine({ part, outlook }: BasisProps) {
   const left = (hours: number): string => aboutHours(Math.max(0, hours - now), format);
   const band = bandReaches(line, 100, 0.95);
   return (
-    <p class={styles.quiet}>
+    <p class={forms.soft}>
       {band?.high === undefined
         ? words.basisLine(left(at))
         : words.basisLineBand(left(at), left(band.low), left(band.high))}
@@ -110,8 +111,8 @@ function Pace({ part: { history, state }, outlook: { life } }: BasisProps) {
           <SourceLine source={figure.source} />
         </p>
       )}
-      <p class={styles.quiet}>{words.basisModel}</p>
-      <p class={styles.quiet}>
+      <p class={forms.soft}>{words.basisModel}</p>
+      <p class={forms.soft}>
         {words.basisScatter}: {format.percent(life.kappa.value)} <SourceLine source={life.kappa.source} />
         <br />
         {words.basisReading}: {format.percent(life.readingError.value)}{' '}

@@ -13,6 +13,7 @@ import { HoursBar } from '../parts/hours-bar.tsx';
 import { Section } from '../parts/screen.tsx';
 import { whenText } from './ahead-lead.tsx';
 import { HoursBasis } from './hours-basis.tsx';
+import forms from '../parts/forms.module.css';
 import styles from './ahead.module.css';
 
 interface LadderProps {
@@ -42,7 +43,7 @@ export function HoursLadder({ model, outlook }: LadderProps) {
   return (
     <Section title={words.hours}>
       {figured.length === 0 && <p>{words.noFigures}</p>}
-      {figured.length > 0 && <p class={styles.quiet}>{words.eightOfTen}</p>}
+      {figured.length > 0 && <p class={forms.soft}>{words.eightOfTen}</p>}
       <div class={styles.ladder}>{figured.slice(0, shownFirst).map(rung)}</div>
       {rest.length > 0 && (
         <Fold title={words.moreParts(rest.length)}>
@@ -50,7 +51,7 @@ export function HoursLadder({ model, outlook }: LadderProps) {
         </Fold>
       )}
       <Open parts={open} model={model} />
-      <p class={styles.quiet}>
+      <p class={forms.soft}>
         {clockText(outlook)} {parts.some(({ history }) => history.isLearnt) ? words.learnt : words.fromBook}
       </p>
       <RubberNote outlook={outlook} />
@@ -87,7 +88,7 @@ function Rung({ part, most, model, outlook }: RungProps) {
         <>
           <span class={styles.hours}>{text}</span>
           <HoursBar left={left} most={most} label={words.ladderLabel(name, text)} />
-          <span class={styles.quiet}>
+          <span class={forms.soft}>
             {[last && words.wornPercent(format.percent(last.percent)), when].filter(Boolean).join('; ')}
           </span>
         </>
@@ -129,7 +130,7 @@ function RubberNote({ outlook: { rubber } }: { outlook: Outlook }) {
   const share = rubber.left.within(1000);
   const known = [rubber.left.yearsLeft, rubber.right.yearsLeft].flatMap((years) => years ?? []);
   return (
-    <p class={styles.quiet}>
+    <p class={forms.soft}>
       {(rubber.left.isLearnt ? words.damageLearnt : words.damage)(
         format.percent(share * 100),
         aboutHours(1000, format),

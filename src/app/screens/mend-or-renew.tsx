@@ -4,6 +4,7 @@ import { ahead as words, effectWords, jobWords, notFeasibleWords } from '../../w
 import { aboutHours, aboutMoney, jobText, partPlace } from '../../words/ahead-text.ts';
 import { formatter } from '../data/format.ts';
 import { Section } from '../parts/screen.tsx';
+import forms from '../parts/forms.module.css';
 import styles from './ahead.module.css';
 
 interface MendProps {
@@ -47,7 +48,7 @@ function Ways({ choice: { job, ways, closed }, currency }: { choice: Choice; cur
             </strong>
             <span>{wayLine(way, currency)}</span>
             {way.effects.map((effect) => (
-              <span key={effect} class={styles.quiet}>
+              <span key={effect} class={forms.soft}>
                 {effectWords[effect]}
               </span>
             ))}
@@ -55,7 +56,7 @@ function Ways({ choice: { job, ways, closed }, currency }: { choice: Choice; cur
         ))}
       </ol>
       {closed.length > 0 && (
-        <p class={styles.quiet}>
+        <p class={forms.soft}>
           {words.closed}:{' '}
           {closed.map(({ kind, why }) => `${jobWords[kind]} (${notFeasibleWords[why]})`).join('; ')}.
         </p>
@@ -84,7 +85,7 @@ function WhenWrong({ outlook: { plan, wrong, worth } }: MendProps) {
   return (
     <Section title={words.wrong}>
       {lines.length === 0 && <p>{words.wrongLittle}</p>}
-      <ul class={styles.saves}>
+      <ul class={forms.bullets}>
         {lines
           .sort((a, b) => b.risk - a.risk)
           .slice(0, 3)

@@ -20,6 +20,7 @@ import { Fold } from '../parts/fold.tsx';
 import { Section } from '../parts/screen.tsx';
 import { SourceLine } from '../parts/source-line.tsx';
 import { whenText } from './ahead-lead.tsx';
+import forms from '../parts/forms.module.css';
 import styles from './ahead.module.css';
 
 interface PlanProps {
@@ -51,22 +52,22 @@ function Planned({ plan, ...rest }: PlanProps & { readonly plan: JobPlan }) {
       {later.length > 0 && (
         <div class={styles.visit}>
           <h3>{words.later}</h3>
-          <p class={styles.quiet}>{words.laterLine(aboutHours(plan.horizonHours, format))}</p>
+          <p class={forms.soft}>{words.laterLine(aboutHours(plan.horizonHours, format))}</p>
           {later.map((each) => (
             <JobCard key={each.job.id} each={each} plan={plan} visit={undefined} {...rest} />
           ))}
         </div>
       )}
       {visits.length > 0 && (
-        <ul class={styles.saves}>
+        <ul class={forms.bullets}>
           <li>{savesText(plan, plan.everythingNowMinor, words.everythingNow)}</li>
           <li>{savesText(plan, plan.eachWhenDueMinor, words.eachWhenDue)}</li>
         </ul>
       )}
-      {visits.length > 0 && <p class={styles.quiet}>{words.reckoned}</p>}
-      {plan.kept && <p class={styles.quiet}>{words.kept}</p>}
+      {visits.length > 0 && <p class={forms.soft}>{words.reckoned}</p>}
+      {plan.kept && <p class={forms.soft}>{words.kept}</p>}
       {!plan.exact && (
-        <p class={styles.quiet}>{words.notExact(format.money(plan.boundMinor, plan.currency))}</p>
+        <p class={forms.soft}>{words.notExact(format.money(plan.boundMinor, plan.currency))}</p>
       )}
     </>
   );
@@ -100,7 +101,7 @@ function VisitCard({ visit, plan, ...rest }: VisitProps) {
       <p>
         <strong>{words.outlay(aboutMoney(visit.outlayMinor, plan.currency, format))}</strong>
         {visit.setUpMinor > 0 && (
-          <span class={styles.quiet}> {words.setUp(format.money(visit.setUpMinor, plan.currency))}</span>
+          <span class={forms.soft}> {words.setUp(format.money(visit.setUpMinor, plan.currency))}</span>
         )}
       </p>
       {visit.jobs.map((each) => (
@@ -132,7 +133,7 @@ function JobCard({ each, plan, visit, model, outlook }: JobProps) {
       title={jobText(each)}
       line={`${money(each.plannedMinor)}, ${whyText({ each })}${isHeld ? `, ${words.isHeld}` : ''}`}
     >
-      <dl class={styles.costs}>
+      <dl class={forms.figures}>
         <div>
           <dt>{words.parts}</dt>
           <dd>{money(cost.partsMinor)}</dd>
@@ -219,7 +220,7 @@ function PricesLine({ outlook: { costs }, model }: PlanProps) {
   };
   return (
     <div class={styles.holds}>
-      {prices && rates && <p class={styles.quiet}>{words.pricesFrom(prices.name, rates.name)}</p>}
+      {prices && rates && <p class={forms.soft}>{words.pricesFrom(prices.name, rates.name)}</p>}
       {isShared && prices && rates && <Button onTap={() => void own()}>{costWords.own}</Button>}
       {pricesKey !== undefined && <ButtonLink href={bookPath(pricesKey)}>{words.changePrices}</ButtonLink>}
       {ratesKey !== undefined && <ButtonLink href={bookPath(ratesKey)}>{words.changeRates}</ButtonLink>}

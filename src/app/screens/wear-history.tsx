@@ -23,6 +23,7 @@ import { Select } from '../parts/select.tsx';
 import { WearPlot } from '../parts/wear-plot.tsx';
 import { Gone } from './gone.tsx';
 import { HoursBasis } from './hours-basis.tsx';
+import forms from '../parts/forms.module.css';
 import styles from './ahead.module.css';
 
 const prefixes = ['walk/', 'reading/', 'machine/', 'limits/', 'work/'];
@@ -69,7 +70,7 @@ function Parts({ outlook, machine }: { outlook: Outlook; machine: string }) {
   return (
     <>
       <Select label={words.part} options={options} chosen={idOf(part)} onChoose={setChosen} />
-      <p class={styles.answer}>{summary}</p>
+      <p class={forms.first}>{summary}</p>
       {part.open.map((fault) => (
         <p key={fault} class={styles.open}>
           <strong>{historyFaultWords[fault].what}</strong> {historyFaultWords[fault].mend}{' '}
@@ -83,8 +84,8 @@ function Parts({ outlook, machine }: { outlook: Outlook; machine: string }) {
       <Button key={isTable ? 'plot' : 'table'} onTap={() => setTable(!isTable)}>
         {isTable ? words.asPlot : words.asTable}
       </Button>
-      {!isTable && <p class={styles.quiet}>{words.legend}</p>}
-      <p class={styles.quiet}>
+      {!isTable && <p class={forms.soft}>{words.legend}</p>}
+      <p class={forms.soft}>
         {outlook.hours.hours.clock === 'travel'
           ? ahead.clockTravel(format.percent((outlook.hours.hours.travelShare ?? 0) * 100))
           : ahead.clockEngine}
@@ -110,7 +111,7 @@ function summaryOf(part: PartHours, chart: WearChart | undefined): string {
 /** With large text a table is wider than the screen: it scrolls by itself, also by keys, and the page does not. */
 const TableBox = ({ label, children }: { label: string; children: ComponentChildren }) => (
   // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what scrolls must be reached by keys
-  <div class={styles.tableBox} role="region" aria-label={label} tabIndex={0}>
+  <div class={forms.tableBox} role="region" aria-label={label} tabIndex={0}>
     {children}
   </div>
 );
@@ -130,7 +131,7 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
   return (
     <>
       <TableBox label={words.readings(title)}>
-        <table class={styles.table}>
+        <table class={`${forms.table} ${styles.table}`}>
           <caption>{words.readings(title)}</caption>
           <thead>
             <tr>
@@ -159,7 +160,7 @@ function WearTable({ chart, title, part, outlook }: TableProps) {
       </TableBox>
       {chart.rows.length > 0 && (
         <TableBox label={words.expected}>
-          <table class={styles.table}>
+          <table class={`${forms.table} ${styles.table}`}>
             <caption>{words.expected}</caption>
             <thead>
               <tr>
