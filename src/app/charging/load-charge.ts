@@ -1,17 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
-import { assemble, valueIn } from '../../core/assemble.ts';
+import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
-import { isHandOutFor } from '../../core/hand-out.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { chargeList, type ChargeList } from '../../core/rental.ts';
 import type { RentalInput, RentalWalk } from '../../core/rental-input.ts';
 import { ok } from '../../core/result.ts';
-import { score } from '../../core/score.ts';
 import type { Stored } from '../../storage/store.ts';
-import { loadBuiltIn } from '../data/built-in.ts';
 import { store } from '../data/phone.ts';
-import { shelfFor, type WalkModel } from '../data/walk-model.ts';
+import type { WalkModel } from '../data/walk-model.ts';
 import { photosOf } from '../photos/walk-photos.ts';
+import { handedOutIn } from '../rental/handed-out.ts';
 import { contractsOf, handOutKeyOf } from '../rental/lookup.ts';
 
 /** The charge list of a return with what it was made of. */
@@ -57,22 +55,14 @@ async function agreedFor({ walk }: WalkModel): Promise<Stored<Agreed | 'gone' | 
   return ok(value?.machine === walk.machine ? { key, value } : 'gone');
 }
 
-async function walkIn(key: RecordKey<'walk'>, back: WalkModel): Promise<RentalWalk | undefined> {
-  const shelf = await shelfFor(key);
-  const assembled = shelf.ok ? assemble(shelf.value, await loadBuiltIn(), key) : undefined;
-  if (!assembled?.ok) return undefined;
-  const { input } = assembled.value;
-  if (!isHandOutFor({ key: back.key, machine: back.walk.machine }, key, input.walk)) return undefined;
-  const photos = await photosOf(key);
-  return { key, input, scored: score(input), photos: photos.ok ? photos.value : [] };
-}
-
 /** The hand-out that the walk or its contract names, else the machine's last one before the return. */
-async function handOutFor(model: WalkModel): Promise<RentalWalk | undefined> {
-  const named = await handOutKeyOf(model.key, model.walk);
-  return named !== undefined && parseKey(named)?.kind === 'walk'
-    ? walkIn(named as RecordKey<'walk'>, model)
-    : undefined;
+async function handOutFor({ key: back, walk }: WalkModel): Promise<RentalWalk | undefined> {
+  const named = await handOutKeyOf(back, walk);
+  const found = await handedOutIn(named, { key: back, machine: walk.machine });
+  if (!found) return undefined;
+  const { key, input, scored } = found;
+  const photos = await photosOf(key);
+  return { key, input, scored, photos: photos.ok ? photos.value : [] };
 }
 
 /** Works the charge list of a return out, from what is on this phone. */

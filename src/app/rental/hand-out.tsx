@@ -57,7 +57,7 @@ export function HandOut({ model }: { model: WalkModel }) {
   );
 }
 
-function factsOf({ day, walk }: HandedOut): string {
+function factsOf({ day, input: { walk } }: HandedOut): string {
   const { inspector, meterHours } = walk;
   return [
     words.handOutOf(day),

@@ -3,7 +3,6 @@ import { isHandOutFor, markedIn } from '../../core/hand-out.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { score, type Scored } from '../../core/score.ts';
 import type { PlacedReading, ScoreInput } from '../../core/states.ts';
-import type { Walk } from '../../core/walk.ts';
 import { makeDates } from '../../words/dates.ts';
 import { loadBuiltIn } from '../data/built-in.ts';
 import { preferences } from '../data/preferences.ts';
@@ -12,10 +11,9 @@ import { shelfFor } from '../data/walk-model.ts';
 /** The hand-out walk that a return is led by and held against. */
 export interface HandedOut {
   readonly key: RecordKey<'walk'>;
-  readonly walk: Walk;
   /** The day on which it was finished, as people read it. */
   readonly day: string;
-  readonly readings: readonly PlacedReading[];
+  readonly input: ScoreInput;
   readonly marked: readonly PlacedReading[];
   readonly scored: Scored;
 }
@@ -38,5 +36,5 @@ export async function handedOutIn(
   const { walk, readings } = input;
   const at = walk.finishedAt ?? walk.startedAt;
   const day = at ? makeDates(preferences.value.locale).day(at) : '';
-  return { key: walkKey, walk, day, readings, marked: markedIn(readings), scored: score(input) };
+  return { key: walkKey, input, day, marked: markedIn(readings), scored: score(input) };
 }

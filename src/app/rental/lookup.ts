@@ -67,7 +67,7 @@ async function lastHandOut(key: string | undefined, walk: Walk): Promise<Owned<W
 }
 
 /** The contract of that key. */
-async function contractAt(key: string | undefined): Promise<Contract | undefined> {
+export async function contractAt(key: string | undefined): Promise<Contract | undefined> {
   if (key === undefined || parseKey(key)?.kind !== 'contract') return undefined;
   const found = await store.read(key as RecordKey);
   return found.ok ? valueIn<Contract>(found.value) : undefined;

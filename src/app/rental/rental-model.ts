@@ -1,7 +1,4 @@
-import { valueIn } from '../../core/assemble.ts';
-import type { Contract } from '../../core/contract.ts';
 import { handedOutAt, ledBy, markedIn } from '../../core/hand-out.ts';
-import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { progressOf } from '../../core/progress.ts';
 import { damagesOf } from '../../core/rental-damage.ts';
 import { shortParts, type ShortPart } from '../../core/rental-short.ts';
@@ -10,14 +7,13 @@ import type { PlacedReading } from '../../core/states.ts';
 import type { Step } from '../../core/steps.ts';
 import type { Answer, Judged } from '../../words/purpose-answers.ts';
 import { rentalAnswers, type RentalFacts } from '../../words/rental-answers.ts';
-import { store } from '../data/phone.ts';
 import type { WalkModel } from '../data/walk-model.ts';
 import { photosOf } from '../photos/walk-photos.ts';
 import { HandOut } from './hand-out.tsx';
 import { handedOutIn, type HandedOut } from './handed-out.ts';
 import { Links } from './links.tsx';
 import { lookNote } from './look-note.tsx';
-import { handOutKeyOf } from './lookup.ts';
+import { contractAt, handOutKeyOf } from './lookup.ts';
 import { Sequence } from './sequence.tsx';
 import { noteAt } from './step-note.tsx';
 
@@ -77,15 +73,13 @@ export async function modelOf(model: WalkModel): Promise<WalkModel> {
     rental,
     steps,
     progress: new Map(steps.map((step) => [step.id, progressOf(step, outcomes, readings)])),
-    last: handOut?.readings ?? model.last,
+    last: handOut?.input.readings ?? model.last,
   };
 }
 
 /** Parts of which the hire that a hand-out begins is too short to tell usual wear, by the contract that it names. */
 async function shortHireOf({ key, walk, assembled, scored }: WalkModel): Promise<readonly ShortPart[]> {
-  const named = parseKey(walk.contract ?? '')?.kind === 'contract' ? walk.contract : undefined;
-  const found = named === undefined ? undefined : await store.read(named as RecordKey<'contract'>);
-  const contract = found?.ok ? valueIn<Contract>(found.value) : undefined;
+  const contract = await contractAt(walk.contract);
   return contract ? shortParts(contract, { key, input: assembled.input, scored, photos: [] }) : [];
 }
 
