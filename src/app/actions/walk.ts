@@ -1,6 +1,6 @@
 import { readingKey, valueIn } from '../../core/assemble.ts';
 import type { Item } from '../../core/items.ts';
-import { isDemo, makeKey, type Place, type RecordKey } from '../../core/keys.ts';
+import { isDemo, makeKey, partsOf, prefixOf, type Place, type RecordKey } from '../../core/keys.ts';
 import type { Machine } from '../../core/machine.ts';
 import type { Reading, UnseenReason } from '../../core/readings.ts';
 import { ok, type Result } from '../../core/result.ts';
@@ -9,7 +9,7 @@ import type { Step } from '../../core/steps.ts';
 import { displayed, type RecordValue } from '../../core/versions.ts';
 import type { Caution, Walk } from '../../core/walk.ts';
 import type { StorageError } from '../../storage/errors.ts';
-import type { Write } from '../../storage/store.ts';
+import type { NotEditable, Write } from '../../storage/store.ts';
 import { newId, observedNow } from '../data/moment.ts';
 import { store } from '../data/phone.ts';
 import { save, type Saved } from './saved.ts';
@@ -58,6 +58,7 @@ async function pinned(key: string | undefined): Promise<{ key: string; stamp?: s
 export async function changeWalk(
   key: RecordKey<'walk'>,
   change: (walk: Walk) => Partial<Walk>,
+  dropDrafts: readonly string[] = [],
 ): Promise<Saved> {
   const found = await store.read(key);
   if (!found.ok) return found;
@@ -65,7 +66,21 @@ export async function changeWalk(
   if (!walk) return ok(undefined);
   const edit = (now: RecordValue = asValue(walk)): RecordValue =>
     asValue({ ...now, ...change(now as unknown as Walk) });
-  return save([{ key, edit }]);
+  return save([{ key, edit }], dropDrafts);
+}
+
+/** The same, but a sealed walk stays as it was sealed; answers whether it was changed. */
+export async function changeUnsealed(
+  key: RecordKey<'walk'>,
+  change: (walk: Walk) => Partial<Walk>,
+  dropDrafts: readonly string[] = [],
+): Promise<Result<'changed' | 'sealed', StorageError | NotEditable>> {
+  const prefix = prefixOf('seal', { owner: partsOf(key).id, demo: isDemo(key) });
+  const seals = await store.list({ prefix, limit: 1 });
+  if (!seals.ok) return seals;
+  if (seals.value.length > 0) return ok('sealed');
+  const saved = await changeWalk(key, change, dropDrafts);
+  return saved.ok ? ok('changed') : saved;
 }
 
 /** Makes readings in one go; the drafts that they came from leave with them. */

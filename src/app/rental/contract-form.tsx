@@ -11,13 +11,12 @@ import { common } from '../../words/en/common.ts';
 import { contract as words } from '../../words/en/contract.ts';
 import { forms } from '../../words/en/forms.ts';
 import { dropDraft, put, save } from '../actions/saved.ts';
-import { changeWalk } from '../actions/walk.ts';
+import { changeUnsealed } from '../actions/walk.ts';
 import { loadBuiltIn } from '../data/built-in.ts';
 import { useLive, valueOf } from '../data/live.ts';
 import { newId } from '../data/moment.ts';
 import { tell } from '../data/notice.ts';
 import { fromPath, machinePath } from '../data/paths.ts';
-import { store } from '../data/phone.ts';
 import { preferences } from '../data/preferences.ts';
 import { useRecord } from '../data/record.ts';
 import { notSavedLine } from '../data/saving.ts';
@@ -128,8 +127,10 @@ function ContractForm({ machineKey, machine, own, all, onPick }: ContractFormPro
     }
     const saved = await save([put(own.key, made.value)], [draftKey]);
     if (!saved.ok) return tell(notSavedLine(saved.error));
-    const isNamed = walk === undefined || (await nameIn(walk, own.key));
-    tell(isNamed ? words.saved : words.savedSealed);
+    // A walk that is under way belongs to the contract from then on.
+    const named = walk && (await changeUnsealed(walk, () => ({ contract: own.key })));
+    if (named?.ok === false) tell(notSavedLine(named.error));
+    else tell(named?.value === 'sealed' ? words.savedSealed : words.saved);
     route(back, true);
   };
   const drop = (): void => {
@@ -175,13 +176,6 @@ function ContractForm({ machineKey, machine, own, all, onPick }: ContractFormPro
 
 /** The currency that the starting price lists are in. */
 const usualCurrency = 'EUR';
-
-/** A walk that is under way belongs to the contract from then on; one that is sealed stays as it is. */
-async function nameIn(walk: RecordKey<'walk'>, contract: string): Promise<boolean> {
-  const seals = await store.list({ prefix: `${walk.replace('walk/', 'seal/')}/`, limit: 1 });
-  if (!seals.ok || seals.value.length > 0) return false;
-  return (await changeWalk(walk, () => ({ contract }))).ok;
-}
 
 interface WhichProps {
   readonly all: readonly OwnContract[];
