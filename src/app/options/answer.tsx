@@ -1,9 +1,7 @@
 import { options as optionWords, optionAnswer as words } from '../../words/en/options.ts';
-import { answerText } from '../../words/option-answer.ts';
-import { formatter } from '../data/format.ts';
 import { Section } from '../parts/screen.tsx';
-import { partsOf, type ControlTexts } from './controls.ts';
-import type { Compared } from './comparison.ts';
+import { answerOf, type Compared } from './comparison.ts';
+import type { ControlTexts } from './controls.ts';
 import forms from '../parts/forms.module.css';
 
 interface AnswerProps {
@@ -13,9 +11,8 @@ interface AnswerProps {
 
 /** Which tracks in one sentence, then why, how sure that is, what would decide it and what would turn it. */
 export function Answer({ compared, texts }: AnswerProps) {
-  const { result, nameOf, machine } = compared;
-  const groundKnown = partsOf(texts).length > 0;
-  const text = answerText({ result, nameOf, groundKnown, format: formatter.value });
+  const { machine } = compared;
+  const text = answerOf(compared);
   return (
     <>
       <section class={forms.lead} aria-label={optionWords.answer}>

@@ -4,9 +4,7 @@ import { parseTrackSize } from '../../core/track-size.ts';
 import { common } from '../../words/en/common.ts';
 import { hauling } from '../../words/en/hauling.ts';
 import { options as words } from '../../words/en/options.ts';
-import { answerText } from '../../words/option-answer.ts';
 import { dropDraft } from '../actions/saved.ts';
-import { formatter } from '../data/format.ts';
 import { tell } from '../data/notice.ts';
 import { preferences } from '../data/preferences.ts';
 import { notSavedLine } from '../data/saving.ts';
@@ -15,12 +13,11 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Screen } from '../parts/screen.tsx';
 import forms from '../parts/forms.module.css';
 import { Answer } from './answer.tsx';
-import { useComparison, type Compared, type Subject } from './comparison.ts';
+import { answerOf, useComparison, type Compared, type Subject } from './comparison.ts';
 import {
   changedDraft,
   controlTexts,
   lengthText,
-  partsOf,
   unitsOf,
   type ControlDraft,
   type ControlTexts,
@@ -88,7 +85,7 @@ export function Compare({ subject }: { subject: Subject }) {
         </div>
         <div class={styles.controls}>
           <OptionControls texts={texts} change={change} alone={isAlone} figures={compared?.result.figures} />
-          {ready && <NowLine compared={ready} texts={texts} />}
+          {ready && <NowLine compared={ready} />}
           <Keep subject={subject} compared={compared} draftKey={key} draft={draft} setDraft={setDraft} />
         </div>
         <div class={styles.all}>
@@ -119,16 +116,11 @@ function Unasked() {
 }
 
 /** On a phone the answer has scrolled away by the time that something is changed: it is said again here. */
-function NowLine({ compared, texts }: { compared: Compared; texts: ControlTexts }) {
-  const { result, nameOf } = compared;
-  const groundKnown = partsOf(texts).length > 0;
-  const { answer } = answerText({ result, nameOf, groundKnown, format: formatter.value });
-  return (
-    <p class={styles.now} role="status">
-      <strong>{answer}</strong>
-    </p>
-  );
-}
+const NowLine = ({ compared }: { compared: Compared }) => (
+  <p class={styles.now} role="status">
+    <strong>{answerOf(compared).answer}</strong>
+  </p>
+);
 
 interface KeepProps {
   readonly subject: Subject;

@@ -13,8 +13,10 @@ import { startingCostsFor, startingPricesFor } from '../../reference/cost-classe
 import { optionTablesWith } from '../../reference/options.ts';
 import { trackKindWords } from '../../words/en/choices.ts';
 import { quoted } from '../../words/quoted.ts';
+import { answerText, type AnswerText } from '../../words/option-answer.ts';
 import type { PressureNeeds, PressureOf } from '../../words/option-lines.ts';
 import { loadBuiltIn } from '../data/built-in.ts';
+import { formatter } from '../data/format.ts';
 import { useLoaded } from '../data/use-loaded.ts';
 import { useBooks, type Book } from '../data/books.ts';
 import { usualShape } from '../data/usual-shape.ts';
@@ -43,6 +45,10 @@ export interface Compared {
   readonly nameOf: (id: string) => string;
   readonly pressure: PressureOf;
 }
+
+/** The comparison in words, by how this person reads numbers. */
+export const answerOf = ({ result, nameOf, use }: Compared): AnswerText =>
+  answerText({ result, nameOf, groundKnown: use.ground !== undefined, format: formatter.value });
 
 /** The machine that is asked about; one that is not bought yet has what most of its kind have. */
 function machineOf({ machine }: Subject, texts: ControlTexts): OptionMachine {

@@ -40,16 +40,14 @@ export function OptionChange({ place, known }: { place: OptionPlace; known: Reco
   if (found.newer) return <Screen title={words.editTitle}>{forms.newer}</Screen>;
   if (!found.value) return <Gone />;
   return (
-    <>
-      <OptionForm
-        key={known}
-        place={place}
-        known={known}
-        before={found.value}
-        stamp={found.stamp}
-        clash={<ClashNotice recordKey={known} clash={found.clash} describe={describe} />}
-      />
-    </>
+    <OptionForm
+      key={known}
+      place={place}
+      known={known}
+      before={found.value}
+      stamp={found.stamp}
+      clash={<ClashNotice recordKey={known} clash={found.clash} describe={describe} />}
+    />
   );
 }
 

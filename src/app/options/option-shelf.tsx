@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
+import { isDemo, partsOf, prefixOf, type RecordKey } from '../../core/keys.ts';
 import type { Option } from '../../core/option.ts';
 import { ok } from '../../core/result.ts';
 import { trackKindWords } from '../../words/en/choices.ts';
@@ -56,11 +56,6 @@ function lineOf(option: Option, machine: string | undefined): string {
     .join(', ');
 }
 
-const idOf = (key: RecordKey<'option'>): string => {
-  const parts = parseKey(key);
-  return parts?.kind === 'option' ? parts.id : '';
-};
-
 /** Options of this machine and of none in particular; entered once, compared wherever they fit. */
 export function OptionShelf({ place }: { place: OptionPlace }) {
   const { base, machine } = place;
@@ -96,7 +91,7 @@ function OptionRow({ kept: { key, value }, place }: { kept: KeptOption; place: O
     if (!value) return;
     const copied = await copyOption(value, isDemo(key));
     tell(copied.ok ? words.copied : notSavedLine(copied.error));
-    if (copied.ok) route(`${place.base}/own/${idOf(copied.value)}`);
+    if (copied.ok) route(`${place.base}/own/${partsOf(copied.value).id}`);
   };
   const remove = async (): Promise<void> => {
     const removed = await removeOption(key);
@@ -106,7 +101,7 @@ function OptionRow({ kept: { key, value }, place }: { kept: KeptOption; place: O
   if (!value) return <p class={styles.card}>{forms.newer}</p>;
   return (
     <div class={styles.item}>
-      <RowLink href={`${place.base}/own/${idOf(key)}`}>
+      <RowLink href={`${place.base}/own/${partsOf(key).id}`}>
         <RowText name={value.name} line={lineOf(value, place.machine)} />
       </RowLink>
       <Button look="plain" onTap={() => void copy()}>

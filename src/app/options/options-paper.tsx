@@ -3,13 +3,12 @@ import { groundWords, machineKindWords, trackKindWords, turningWords } from '../
 import { common } from '../../words/en/common.ts';
 import { machineForm } from '../../words/en/machine.ts';
 import { optionPaper as words, options } from '../../words/en/options.ts';
-import { answerText } from '../../words/option-answer.ts';
 import { againstText, settleTexts } from '../../words/option-fit-text.ts';
 import { formatter } from '../data/format.ts';
 import { PaperScreen } from '../reporting/paper-screen.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useControls } from './compare.tsx';
-import { useComparison, type Compared, type Subject } from './comparison.ts';
+import { answerOf, useComparison, type Compared, type Subject } from './comparison.ts';
 import { partsOf, type ControlTexts } from './controls.ts';
 import { settled, shownOptions } from './option-views.tsx';
 
@@ -45,13 +44,11 @@ export function OptionsPaper({ subject }: { subject: Subject }) {
   const { texts } = useControls(subject);
   const compared = useComparison(subject, texts);
   if (!compared) return <Screen title={options.title}>{null}</Screen>;
-  const { result, nameOf } = compared;
   const format = formatter.value;
-  const answer = answerText({ result, nameOf, groundKnown: partsOf(texts).length > 0, format });
   const report = optionsReport({
     title: paperTitle(subject.name),
     asked: askedOf(compared, texts),
-    answer,
+    answer: answerOf(compared),
     options: shownOptions(compared).map(({ answer: shown, name, standing, lines }) => ({
       name,
       standing,
