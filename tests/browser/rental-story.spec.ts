@@ -193,6 +193,20 @@ test('[RS1] a hire from contract to signed charge list and its PDF, with no netw
   const [list] = file?.ok ? file.value.returns : [];
   expect(list).toMatchObject({ currency: 'GBP', netMinor: 124_000, grossMinor: 148_800 });
   expect(list?.returned.seals).toHaveLength(1);
+
+  // What was signed stays what was signed: a contract that is changed afterwards is said to be.
+  await page.goto(`${second}/charge`);
+  await expect(page.getByText(charge.toPay('£1,488'))).toBeVisible();
+  await expect(page.getByText(charge.anew('£1,488'))).toHaveCount(0);
+  await walker.tap(walker.link(charge.contract));
+  await page.getByLabel(contract.tax, { exact: true }).fill('0');
+  await walker.tap(walker.button(contract.save));
+  await expect(page.getByText(contract.savedSealed)).toBeVisible();
+  await page.goto(`${second}/charge`);
+  await expect(page.getByText(charge.anew('£1,488'))).toBeVisible();
+  await expect(page.getByText(charge.toPay('£1,240'))).toBeVisible();
+  await page.goto(`${second}/charge/page`);
+  await expect(page.getByRole('article')).toContainText(charge.anew('£1,488'));
 });
 
 test('[RS2] without a hand-out walk nothing is to pay until both sides agree, and what they agree on is', async ({

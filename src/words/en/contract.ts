@@ -63,7 +63,7 @@ export const contract = {
   note: 'Note',
   save: 'Save the contract',
   saved: 'Contract saved on this phone',
-  savedSealed: 'Contract saved. The walk you came from is sealed and keeps the contract that it had.',
+  savedSealed: 'Contract saved. The walk you came from is sealed: what was signed stays.',
 } as const;
 
 export const chargesWords: Readonly<Record<Contract['charges'], { label: string; line: string }>> = {
