@@ -2,12 +2,11 @@ import type { Outlook } from '../core/outlook.ts';
 import type { Walk } from '../core/walk.ts';
 import { appraisal as words } from '../words/en/appraisal.ts';
 import { report as reportWords } from '../words/en/report.ts';
-import { shellWords } from '../words/shell.ts';
 import { appraisalSection, type AppraisalSectionInput } from './appraisal-section.ts';
 import type { Block, Report } from './blocks.ts';
 import { machineFacts } from './machine-section.ts';
+import { blankSignature, page } from './page.ts';
 import { facts, heading, text } from './parts.ts';
-import { plain, plainBlock } from './plain.ts';
 import type { ReportInput } from './report-input.ts';
 import { sourceSection } from './source-section.ts';
 
@@ -33,18 +32,10 @@ export function appraisalPage(of: AppraisalPageInput): Report {
     ]),
     ...sourceSection(of),
     heading(2, words.read),
-    ...[words.seller, words.buyer].map((role): Block => {
-      const alt = reportWords.noSignature(role);
-      return { kind: 'signature', name: '', role, strokes: [], alt };
-    }),
+    blankSignature(words.seller),
+    blankSignature(words.buyer),
   ];
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(words.running(machine.name, dayOf(walk, of) ?? '')),
-    pageOf: reportWords.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks, words.running(machine.name, dayOf(walk, of) ?? ''));
 }
 
 function dayOf({ finishedAt, startedAt }: Walk, { dates }: AppraisalPageInput): string | undefined {

@@ -20,12 +20,11 @@ import { groundWords } from '../words/en/choices.ts';
 import { report as reportWords } from '../words/en/report.ts';
 import { roleWords } from '../words/en/sealing.ts';
 import type { Formatter } from '../words/format.ts';
-import { shellWords } from '../words/shell.ts';
 import { sourceText } from '../words/source-text.ts';
 import type { Block, Report } from './blocks.ts';
 import { chargeDays } from './charge-days.ts';
+import { blankSignature, page } from './page.ts';
 import { facts, heading, list, section, text } from './parts.ts';
-import { plain, plainBlock } from './plain.ts';
 import type { ReportSeal } from './report-input.ts';
 import { sealSection, signature } from './seal-section.ts';
 
@@ -238,16 +237,9 @@ function ownerSide({ list: { ownerFaults }, format }: Of): readonly Block[] {
 }
 
 function signed({ people }: Of): readonly Block[] {
-  const blank = (role: string): Block => ({
-    kind: 'signature',
-    name: '',
-    role,
-    strokes: [],
-    alt: reportWords.noSignature(role),
-  });
   const hands =
     people.length === 0
-      ? [text(words.nobody), blank(roleWords.inspector), blank(roleWords.renter)]
+      ? [text(words.nobody), blankSignature(roleWords.inspector), blankSignature(roleWords.renter)]
       : people.flatMap(signature);
   return section(words.signatures, [...hands, text(words.objectHow, 'small')]);
 }
@@ -277,11 +269,5 @@ export function buildCharge(of: ChargeReportInput): Report {
     ...sealSection({ seals: of.seals, dates: of.dates, scored: of.input.returned.scored }),
     text(words.aid, 'small'),
   ];
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(words.running(machine.name, at === undefined ? '' : of.dates.day(at))),
-    pageOf: reportWords.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks, words.running(machine.name, at === undefined ? '' : of.dates.day(at)));
 }

@@ -10,14 +10,13 @@ import { componentNames, findingLabel, sideNames } from '../words/en/items.ts';
 import { pad } from '../words/en/pad.ts';
 import { paperForm as words, report } from '../words/en/report.ts';
 import { roleWords } from '../words/en/sealing.ts';
-import { shellWords } from '../words/shell.ts';
 import { capital } from '../words/outcome-text.ts';
 import { isTaped } from '../words/size-of.ts';
 import type { Block, Report } from './blocks.ts';
 import { cautionBlocks } from './caution-section.ts';
 import { machineFacts } from './machine-section.ts';
+import { blankSignature, page } from './page.ts';
 import { heading, text } from './parts.ts';
-import { plain, plainBlock } from './plain.ts';
 import type { ReportInput } from './report-input.ts';
 
 /** What a form is made of: the machine, how thorough the walk is, and the units of whoever fills it in. */
@@ -32,7 +31,6 @@ export function formOf(of: FormInput): Report {
   const title = words.title(machine.name);
   const { tensioner } = machine.shape;
   const cautions: readonly Caution[] = ['ground', 'raised', 'track-turning', tensioner, 'track-down'];
-  const role = roleWords.inspector;
   const blocks: readonly Block[] = [
     heading(1, title),
     text(words.line),
@@ -50,15 +48,9 @@ export function formOf(of: FormInput): Report {
     ]),
     ...components.flatMap((component) => componentBlocks(component, of)),
     blank(words.remarks, ['1', '2', '3']),
-    { kind: 'signature', name: '', role, strokes: [], alt: report.noSignature(role) },
+    blankSignature(roleWords.inspector),
   ];
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(title),
-    pageOf: report.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks);
 }
 
 const blank = (caption: string, names: readonly string[]): Block => ({

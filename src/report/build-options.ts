@@ -1,13 +1,11 @@
 import { optionAnswer as words, options, optionPaper } from '../words/en/options.ts';
-import { report } from '../words/en/report.ts';
 import type { AnswerText } from '../words/option-answer.ts';
 import type { OptionLine } from '../words/option-lines.ts';
 import { capital } from '../words/outcome-text.ts';
-import { shellWords } from '../words/shell.ts';
 import { sourceText } from '../words/source-text.ts';
 import type { Block, Report } from './blocks.ts';
+import { page } from './page.ts';
 import { facts, heading, list, section, text, unique } from './parts.ts';
-import { plain, plainBlock } from './plain.ts';
 
 /** One option as the page says it. */
 export interface PaperOption {
@@ -42,13 +40,7 @@ export function optionsReport({ title, asked, answer, options: all }: OptionsPap
     ...section(words.all, [sideBySide(all), ...all.flatMap(optionBlocks)]),
     text(optionPaper.aid, 'small'),
   ];
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(title),
-    pageOf: report.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks);
 }
 
 const columns = [words.costPerHour, words.costYear, words.atOnce, words.payBack, words.life];

@@ -8,11 +8,10 @@ import { report } from '../words/en/report.ts';
 import type { Formatter, Preferences } from '../words/format.ts';
 import { countText, doubtTexts, factText, howText, partText, whyTexts } from '../words/order-text.ts';
 import { capital } from '../words/outcome-text.ts';
-import { shellWords } from '../words/shell.ts';
 import type { Block, Report } from './blocks.ts';
 import { machineFacts } from './machine-section.ts';
+import { page } from './page.ts';
 import { facts, heading, text } from './parts.ts';
-import { plain, plainBlock } from './plain.ts';
 
 /** What the page for a parts desk is made of. */
 export interface OrderPageInput {
@@ -49,13 +48,7 @@ export function orderPageOf(of: OrderPageInput): Report {
     text(words.legend, 'small'),
   ];
   const day = of.walk.startedAt === undefined ? '' : of.dates.day(of.walk.startedAt);
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(report.running(title, day)),
-    pageOf: report.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks, report.running(title, day));
 }
 
 /** A PIN that is missing is said so; customer and notes are nobody's business at a parts desk. */

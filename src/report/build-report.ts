@@ -1,14 +1,13 @@
 import { report as words } from '../words/en/report.ts';
-import { shellWords } from '../words/shell.ts';
 import type { Block, Report } from './blocks.ts';
 import { cautionSection } from './caution-section.ts';
 import { hoursSection } from './hours-section.ts';
 import { itemSections } from './item-sections.ts';
 import { machineSection } from './machine-section.ts';
 import { openSection } from './open-section.ts';
+import { page } from './page.ts';
 import { heading, text } from './parts.ts';
 import { photoSection } from './photo-section.ts';
-import { plain, plainBlock } from './plain.ts';
 import { planSection } from './plan-section.ts';
 import type { ReportInput } from './report-input.ts';
 import { sealSection, signedSection } from './seal-section.ts';
@@ -36,11 +35,5 @@ export function buildReport(of: ReportInput): Report {
     ...signedSection(of),
     ...sealSection(of),
   ];
-  return {
-    lang: shellWords.lang,
-    title: plain(title),
-    running: plain(words.running(machine.name, at === undefined ? '' : of.dates.day(at))),
-    pageOf: words.pageOf,
-    blocks: blocks.map(plainBlock),
-  };
+  return page(title, blocks, words.running(machine.name, at === undefined ? '' : of.dates.day(at)));
 }

@@ -5,6 +5,7 @@ import { callWords, meanwhileWords, openCall } from '../words/en/calls.ts';
 import { report as words } from '../words/en/report.ts';
 import { checkWords, roleWords } from '../words/en/sealing.ts';
 import type { Block } from './blocks.ts';
+import { blankSignature } from './page.ts';
 import { facts, section, text } from './parts.ts';
 import type { ReportInput, ReportSeal } from './report-input.ts';
 
@@ -21,14 +22,7 @@ export function signature({ name, role, way, strokes, objection }: Person): read
 /** Who signed; with nobody, that nobody did, and a line to sign on by hand. */
 export function signedSection({ people, input }: ReportInput): readonly Block[] {
   const { inspector = '' } = input.walk;
-  const role = roleWords.inspector;
-  const blank: Block = {
-    kind: 'signature',
-    name: inspector,
-    role,
-    strokes: [],
-    alt: words.noSignature(role),
-  };
+  const blank = blankSignature(roleWords.inspector, inspector);
   return section(words.signed, people.length === 0 ? [text(words.nobody), blank] : people.flatMap(signature));
 }
 
