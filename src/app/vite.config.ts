@@ -99,7 +99,7 @@ const groups = [
   },
   {
     name: 'rental',
-    test: /\/src\/(?:app\/rental\/|core\/(?:rental-damage|hand-out|shots)|words\/(?:rental|en\/(?:rental|contract)))/,
+    test: /\/src\/(?:app\/rental\/|core\/(?:rental-damage|hand-out|hire|shots)|words\/(?:rental|en\/(?:rental|contract)))/,
   },
   { name: sharedName },
 ];

@@ -1,13 +1,13 @@
-import { isHandOutFor, noHandOut } from '../core/hand-out.ts';
 import { assemble, valueIn, type Shelf } from '../core/assemble.ts';
 import type { Contract } from '../core/contract.ts';
+import { isHandOutFor, noHandOut } from '../core/hand-out.ts';
+import { lastContract, lastHandOut, namedHandOut } from '../core/hire.ts';
 import { isDemo, isKind, partsOf, prefixOf, type RecordKey } from '../core/keys.ts';
 import type { Photo } from '../core/photo.ts';
 import { chargeList } from '../core/rental.ts';
 import type { RentalInput, RentalWalk } from '../core/rental-input.ts';
 import { err, ok, type Result } from '../core/result.ts';
 import { score } from '../core/score.ts';
-import { compareBytewise } from '../core/stamp.ts';
 import type { Walk } from '../core/walk.ts';
 import { claimedWalk } from '../seal/claimed.ts';
 import { sha256Hex } from '../seal/hash.ts';
@@ -43,8 +43,6 @@ const allOf = <T>(shelf: Keyed, kind: 'contract' | 'walk'): readonly Found<T>[] 
     return value === undefined ? [] : [{ key, value }];
   });
 
-const startOf = ({ value: { startedAt } }: Found<Walk>): string => startedAt?.utc ?? '';
-
 function photosOf(shelf: Shelf, walk: RecordKey): RentalWalk['photos'] {
   const parts = partsOf(walk);
   if (parts.kind !== 'walk') return [];
@@ -64,35 +62,33 @@ function walkAt(shelf: Shelf, key: RecordKey): Result<RentalWalk, string> {
 
 /** The contract that the return names, else the machine's last one that had begun. */
 function contractFor(shelf: Keyed, { key, value }: Found<Walk>): Result<Contract, string> {
-  const all = allOf<Contract>(shelf, 'contract').filter(
-    ({ value: { machine } }) => machine === value.machine,
-  );
-  const named = all.find((each) => each.key === value.contract);
-  if (value.contract !== undefined && !named) return err(cli.contractGone(key, value.contract));
-  const day = value.startedAt?.utc.slice(0, 10) ?? '';
-  const begun = all.filter(({ value: { from = '' } }) => from <= day || day === '');
-  const last = [...begun].sort((a, b) => compareBytewise(a.value.from ?? '', b.value.from ?? '')).at(-1);
-  const found = named ?? last;
-  return found ? ok(found.value) : err(cli.noContract(key, value.machine));
+  const all = allOf<Contract>(shelf, 'contract');
+  if (value.contract === undefined) {
+    const last = lastContract(value, all);
+    return last ? ok(last.value) : err(cli.noContract(key, value.machine));
+  }
+  const named = all.find((each) => each.key === value.contract && each.value.machine === value.machine);
+  return named ? ok(named.value) : err(cli.contractGone(key, value.contract));
 }
 
-/** The hand-out that the return or its contract names, else the machine's last one before it; none is no error. */
+/** The hand-out that the return or its contract names, else the last that is not another's; none is no error. */
 function handOutFor(
   shelf: Keyed,
   back: Found<Walk>,
   contract: Contract,
 ): Result<RentalWalk | undefined, string> {
-  const out = allOf<Walk>(shelf, 'walk').filter(({ key, value }) =>
-    isHandOutFor({ key: back.key, machine: back.value.machine }, key, value),
-  );
-  const name = back.value.handOut ?? contract.handOut;
+  const { key, value: walk } = back;
+  const walks = allOf<Walk>(shelf, 'walk');
+  const name = namedHandOut(walk, walk.contract === undefined ? undefined : contract);
   if (name === noHandOut) return ok(undefined);
-  const named = out.find(({ key }) => key === name);
-  if (name !== undefined && !named) return err(cli.handOutGone(back.key, name));
-  const before = out.filter((each) => startOf(each) <= startOf(back));
-  const last = [...before].sort((a, b) => compareBytewise(startOf(a), startOf(b))).at(-1);
-  const found = named ?? last;
-  return found ? walkAt(shelf, found.key) : ok(undefined);
+  if (name === undefined) {
+    const last = lastHandOut({ key, walk }, walks);
+    return last ? walkAt(shelf, last.key) : ok(undefined);
+  }
+  const named = walks.find(
+    (each) => each.key === name && isHandOutFor({ key, machine: walk.machine }, each.key, each.value),
+  );
+  return named ? walkAt(shelf, named.key) : err(cli.handOutGone(key, name));
 }
 
 function hireOf(shelf: Keyed, back: Found<Walk>): Result<RentalInput, string> {

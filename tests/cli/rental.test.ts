@@ -22,7 +22,10 @@ const at = (utc: string) => ({ utc, offsetMinutes: 0 });
 
 const walk = (id: string, purpose: 'hand-out' | 'rental-return', utc: string, more: object = {}): Row => [
   `walk/${id}`,
-  { ...walkOf({ machine: 'machine/m1', purpose, depth: 'short', startedAt: at(utc) }), ...more },
+  {
+    ...walkOf({ machine: 'machine/m1', purpose, depth: 'short', startedAt: at(utc), finishedAt: at(utc) }),
+    ...more,
+  },
 ];
 
 /** Two lugs of the left track, percent worn, read without error. */
@@ -117,6 +120,22 @@ describe('sagline rental', () => {
       await listOf([...rows, ...back]),
     ];
     expect([by.handOut?.walk, last.handOut?.walk]).toEqual(['walk/a-out', 'walk/out']);
+  });
+
+  test('[HR4] a hand-out that another return has, or that was not finished, is not the last', async () => {
+    const earlier = [
+      walk('a-out', 'hand-out', '2026-01-01T08:00:00Z'),
+      walk('a-back', 'rental-return', '2026-01-20T08:00:00Z', { handOut: 'walk/a-out' }),
+    ];
+    const begun = walk('begun', 'hand-out', '2026-03-02T08:00:00Z', { finishedAt: undefined });
+    const rows = [...common, ...earlier, begun, ...back];
+    const { out: text } = await sagline(['rental', '-'], fileOf(rows));
+    const { returns } = JSON.parse(text) as RentalFile;
+    const handOuts = returns.map(({ returned, handOut }) => [returned.walk, handOut?.walk]);
+    expect(handOuts).toEqual([
+      ['walk/a-back', 'walk/a-out'],
+      ['walk/back', undefined],
+    ]);
   });
 
   test('[RC63] of several contracts the named one counts, else the last that had begun', async () => {

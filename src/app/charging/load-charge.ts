@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
+import { lastContract } from '../../core/hire.ts';
 import { parseKey, type RecordKey } from '../../core/keys.ts';
 import { chargeList, type ChargeList } from '../../core/rental.ts';
 import type { RentalInput, RentalWalk } from '../../core/rental-input.ts';
@@ -42,11 +43,7 @@ interface Agreed {
  * here is `gone`: nobody else's stands in for it.
  */
 async function agreedFor({ walk }: WalkModel): Promise<Stored<Agreed | 'gone' | undefined>> {
-  if (walk.contract === undefined) {
-    const day = walk.startedAt?.utc.slice(0, 10) ?? '';
-    const all = await contractsOf(walk.machine);
-    return ok(all.find(({ value: { from = '' } }) => from <= day || day === ''));
-  }
+  if (walk.contract === undefined) return ok(lastContract(walk, await contractsOf(walk.machine)));
   if (parseKey(walk.contract)?.kind !== 'contract') return ok('gone');
   const key = walk.contract as RecordKey<'contract'>;
   const found = await store.read(key);

@@ -1,8 +1,8 @@
 import { valueIn } from '../../core/assemble.ts';
 import type { Contract } from '../../core/contract.ts';
 import { noHandOut, openedBy } from '../../core/hand-out.ts';
+import { isHandedOut, lastHandOut, namedHandOut, newestContracts, newestWalks } from '../../core/hire.ts';
 import { isDemo, parseKey, prefixOf, type RecordKey } from '../../core/keys.ts';
-import { compareBytewise } from '../../core/stamp.ts';
 import type { Walk } from '../../core/walk.ts';
 import { store } from '../data/phone.ts';
 import { handedOutIn } from './handed-out.ts';
@@ -36,35 +36,17 @@ async function ofMachine<T extends { readonly machine: string }, K extends 'walk
   return found;
 }
 
-const newest = <T>(all: readonly T[], on: (each: T) => string): readonly T[] =>
-  [...all].sort((a, b) => compareBytewise(on(b), on(a)));
-
 /** The contracts of a machine, the one that begins last first. */
 export const contractsOf = async (machine: string): Promise<readonly Owned<Contract, 'contract'>[]> =>
-  newest(await ofMachine<Contract, 'contract'>('contract', machine), ({ value }) => value.from ?? '');
+  newestContracts(await ofMachine<Contract, 'contract'>('contract', machine));
 
-/** The hand-out and return walks of a machine, the last finished first. */
-export const rentalWalksOf = async (machine: string): Promise<readonly Owned<Walk, 'walk'>[]> =>
-  newest(await ofMachine<Walk, 'walk'>('walk', machine), ({ value }) => value.finishedAt?.utc ?? '');
+/** The walks of a machine, the last finished first. */
+const walksOf = async (machine: string): Promise<readonly Owned<Walk, 'walk'>[]> =>
+  newestWalks(await ofMachine<Walk, 'walk'>('walk', machine));
 
 /** The finished hand-outs of a machine, the last first. */
 export const handOutsOf = async (machine: string): Promise<readonly Owned<Walk, 'walk'>[]> =>
-  (await rentalWalksOf(machine)).filter(isHandedOut);
-
-const isHandedOut = ({ value }: Owned<Walk, 'walk'>): boolean =>
-  value.purpose === 'hand-out' && value.finishedAt !== undefined;
-
-const startedAt = ({ startedAt }: Walk): string => startedAt?.utc ?? '';
-
-/** The machine's last finished hand-out before a return that no other finished return was held against. */
-async function lastHandOut(key: string | undefined, walk: Walk): Promise<Owned<Walk, 'walk'> | undefined> {
-  const walks = await rentalWalksOf(walk.machine);
-  const others = walks.filter(({ key: other, value }) => other !== key && value.finishedAt !== undefined);
-  const taken = new Set(others.map(({ value }) => value.handOut));
-  const isBefore = ({ value }: Owned<Walk, 'walk'>): boolean =>
-    walk.startedAt === undefined || startedAt(value) <= startedAt(walk);
-  return walks.find((each) => isHandedOut(each) && isBefore(each) && !taken.has(each.key));
-}
+  (await walksOf(machine)).filter(({ value }) => isHandedOut(value));
 
 /** The contract of that key. */
 export async function contractAt(key: string | undefined): Promise<Contract | undefined> {
@@ -78,16 +60,18 @@ export async function contractAt(key: string | undefined): Promise<Contract | un
  * none; else the one that its contract names; else the machine's last one.
  */
 export async function handOutKeyOf(key: string | undefined, walk: Walk): Promise<string | undefined> {
-  if (walk.handOut !== undefined) return walk.handOut === noHandOut ? undefined : walk.handOut;
-  return (await contractAt(walk.contract))?.handOut ?? (await lastHandOut(key, walk))?.key;
+  const contract = walk.handOut === undefined ? await contractAt(walk.contract) : undefined;
+  const named = namedHandOut(walk, contract);
+  if (named !== undefined) return named === noHandOut ? undefined : named;
+  return lastHandOut({ key, walk }, await walksOf(walk.machine))?.key;
 }
 
 /** The contract of a hire that starts or ends: the hand-out's, else the last one that no walk of this kind has. */
 async function contractKeyFor(walk: Walk): Promise<RecordKey<'contract'> | undefined> {
-  const [walks, contracts] = await Promise.all([rentalWalksOf(walk.machine), contractsOf(walk.machine)]);
+  const [walks, contracts] = await Promise.all([walksOf(walk.machine), contractsOf(walk.machine)]);
   const done = walks.filter(({ value }) => value.finishedAt !== undefined && value.purpose === walk.purpose);
   const taken = new Set(done.map(({ value }) => value.contract));
-  const last = walk.purpose === 'rental-return' ? await lastHandOut(undefined, walk) : undefined;
+  const last = walk.purpose === 'rental-return' ? lastHandOut({ key: undefined, walk }, walks) : undefined;
   const ofHandOut = contracts.find(({ key }) => key === last?.value.contract);
   return (ofHandOut ?? contracts.find(({ key }) => !taken.has(key)))?.key;
 }
