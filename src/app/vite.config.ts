@@ -80,7 +80,10 @@ const groups = [
     name: 'charging',
     test: /\/src\/(?:app\/charging\/|core\/rental(?!-damage)|report\/(?:build-charge|charge-days)|words\/(?:en\/charge\.ts|charge-text))/,
   },
-  { name: 'order-page', test: /\/src\/(?:app\/ordering\/order-paper|report\/build-order)/ },
+  {
+    name: 'order-page',
+    test: /\/src\/(?:app\/ordering\/order-paper|report\/build-order|words\/en\/order-page)/,
+  },
   { name: 'order-table', test: /\/src\/(?:app\/ordering\/give-order|files\/order-csv)/ },
   {
     name: 'ordering',
