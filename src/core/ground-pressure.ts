@@ -73,27 +73,17 @@ export interface Rollers {
   readonly rollerMm: number;
 }
 
-/** Weight over both sides' rollers times width and a root of two lengths, in kPa. */
-const underRollers = ({ massKg, rollersPerSide, widthMm }: Rollers, firstMm: number, secondMm: number) =>
-  pressureKpa(massKg, (2 * rollersPerSide * widthMm * Math.sqrt(firstMm * secondMm)) / 1e6);
-
-const times = (factor: number, kpa: number | undefined): number | undefined =>
-  kpa === undefined ? undefined : factor * kpa;
-
 /**
  * Mean maximum pressure in kPa under the rollers of a track of rigid links, 1.26·W/(2·n·b·√(p·D)); for ranking
  * only. Undefined unless every size is above 0. Source: Rowland 1972, in the form without the share of a link
  * that is rigid.
  */
-export const peakRigidKpa = (rollers: Rollers, pitchMm: number): number | undefined =>
-  times(1.26, underRollers(rollers, pitchMm, rollers.rollerMm));
-
-/**
- * Mean maximum pressure in kPa under the wheels of a belt, 0.5·W/(2·n·b·√(D·f)), f the give of wheel and belt in
- * mm; for ranking only. Undefined unless every size is above 0. Source: Rowland, from memory, for pneumatic wheels.
- */
-export const peakBeltKpa = (rollers: Rollers, giveMm: number): number | undefined =>
-  times(0.5, underRollers(rollers, rollers.rollerMm, giveMm));
+export function peakRigidKpa(rollers: Rollers, pitchMm: number): number | undefined {
+  const { massKg, rollersPerSide, widthMm, rollerMm } = rollers;
+  const under = (2 * rollersPerSide * widthMm * Math.sqrt(pitchMm * rollerMm)) / 1e6;
+  const kpa = pressureKpa(massKg, under);
+  return kpa === undefined ? undefined : 1.26 * kpa;
+}
 
 /** What a kind of ground bears of mean maximum pressure, in kPa. */
 export interface GroundLimit {

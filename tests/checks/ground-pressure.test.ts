@@ -5,7 +5,6 @@ import {
   contactLengthMm,
   kpaPerPsi,
   meanPressureKpa,
-  peakBeltKpa,
   peakRigidKpa,
   pressureKpa,
   type ContactLength,
@@ -105,14 +104,9 @@ describe('[GP2] peaks under the rollers are Rowland’s mean maximum pressure', 
     near((kpa ?? NaN) / (meanPressureKpa(20_000, 600, measured(3400)) ?? NaN), 3.6, 0.05);
   });
 
-  test('[GP2] a belt: 0.5·42 kN/(2·4·0.45 m·√(0.7·0.04 m²)) is 34.9 kPa (Rowland, from memory)', () => {
-    near(peakBeltKpa(rollersOf(42, 4, 450, 700), 40), 34.86, 0.01);
-  });
-
   test('[GP2] what is not known of the rollers leaves no peak', () => {
     expect(peakRigidKpa(rollersOf(100, 0, 600, 150), 190)).toBeUndefined();
     expect(peakRigidKpa(rollersOf(100, 7, 600, 150), 0)).toBeUndefined();
-    expect(peakBeltKpa(rollersOf(100, 7, 600, 150), 0)).toBeUndefined();
   });
 
   test('[GP2] more rollers, a wider track or a longer pitch never peak higher', () => {
